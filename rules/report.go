@@ -1,0 +1,101 @@
+package rules
+
+import (
+	"encoding/json"
+	"math"
+)
+
+// Verdict is how a check came out, with its uncertainty.
+type Verdict string
+
+// The verdicts, from worst to best.
+const (
+	Fail    Verdict = "fail"    // the margin is below 0
+	Unknown Verdict = "unknown" // something it needs is neither measured nor estimable, or out of the domain
+	Tight   Verdict = "tight"   // the margin is 0 or more but inside its guard, or rests on an estimate
+	Pass    Verdict = "pass"    // at least 95 % sure, for this one check inside this model
+)
+
+// Num is a number that is null in JSON where it is unknown (NaN).
+type Num float64
+
+// Known says whether n has a value.
+func (n Num) Known() bool { return !math.IsNaN(float64(n)) }
+
+// MarshalJSON writes the shortest decimal that reads back the same, or null.
+func (n Num) MarshalJSON() ([]byte, error) {
+	if f := float64(n); !math.IsNaN(f) && !math.IsInf(f, 0) {
+		return json.Marshal(f + 0) // + 0 turns -0 into 0
+	}
+	return []byte("null"), nil
+}
+
+// A Report is everything that the rules say of one session: the answer of
+// `hangtape check --json`, field by field.
+type Report struct {
+	Format   int       `json:"format"`
+	ID       string    `json:"id"`
+	Outcome  Verdict   `json:"outcome"` // the worst verdict of the musts
+	Inputs   []Input   `json:"inputs"`
+	Poses    []Value   `json:"poses"`
+	Checks   []Check   `json:"checks"`
+	Findings []Finding `json:"findings"`
+	Next     []Next    `json:"next"`
+}
+
+// An Input is one base input, or an estimate that stands for a reading, under
+// its key in the session file.
+type Input = Value
+
+// A Value is a named quantity with its standard uncertainty.
+type Value struct {
+	Name   string `json:"name"`
+	Value  Num    `json:"value"`
+	U      Num    `json:"u"`
+	Unit   string `json:"unit"`
+	Origin string `json:"origin"` // measured, kept, estimated, default, predicted; derived for poses
+}
+
+// A Check is one rule with its verdict. Has and Needs keep their sign; Margin
+// is positive where the rule is met.
+type Check struct {
+	Name    string   `json:"name"`
+	Group   string   `json:"group"`
+	Kind    Kind     `json:"kind"`
+	Verdict Verdict  `json:"verdict"`
+	At      string   `json:"at"` // the side or end that decided
+	Has     Num      `json:"has"`
+	Needs   Num      `json:"needs"`
+	Margin  Num      `json:"margin"`
+	U       Num      `json:"u"`
+	Shift   Num      `json:"shift"`
+	Guard   Num      `json:"guard"`
+	Unit    string   `json:"unit"`
+	Missing []string `json:"missing"` // keys that would settle it
+	Text    string   `json:"text"`
+}
+
+// Kind says what a check is for the sign-off.
+type Kind string
+
+// The kinds of check.
+const (
+	Must   Kind = "must"   // blocks the sign-off
+	Should Kind = "should" // advice
+)
+
+// A Finding is something that does not fit together.
+type Finding struct {
+	Name   string   `json:"name"`
+	Text   string   `json:"text"`
+	Inputs []string `json:"inputs"`
+}
+
+// Next is the reading that would shrink a check's guard most, or settle it.
+type Next struct {
+	Check     string `json:"check"`
+	Reading   string `json:"reading"`
+	UNow      Num    `json:"u_now"`
+	UThen     Num    `json:"u_then"`
+	GuardThen Num    `json:"guard_then"`
+}
