@@ -73,9 +73,9 @@ type Drill struct {
 
 // A DrillStep is one step of the drill as it was seen.
 type DrillStep struct {
-	Name                              string
-	Held                              fit.Choice
-	Drop, Garda                       fit.Number // mm
+	Name                             string
+	Held                             fit.Choice
+	Drop, Garda                      fit.Number // mm
 	KneeFree, HandsReach, CameBackUp fit.Choice
 }
 
