@@ -1,0 +1,59 @@
+package rules
+
+import "example.com/hangtape/fit"
+
+// The parts between saddle and rope that can carry the climber, in the words
+// that a person is told. A pair is one part: one hitch alone does not hold, as
+// the rope then runs over the union.
+const (
+	partMainRings    = "main rings"
+	partMainBridge   = "main bridge"
+	partConnector    = "main connector"
+	partHitches      = "pair of friction hitches"
+	partBackupRings  = "backup rings"
+	partBackupBridge = "backup bridge"
+	partTether       = "backup tether"
+	partGarda        = "Garda hitch"
+)
+
+// LoadPaths counts the ways from saddle to rope that share no part, and names
+// the parts that every way runs through: each of them holds the climber alone.
+// Saddle webbing, rope and union are shared by all and not counted. known is
+// false where the count hangs on whether the backup bridge has rings of its
+// own and that was not said; ways and shared are then 0 and nil.
+func LoadPaths(k *fit.Kit) (ways int, shared []string, known bool) {
+	if k.OwnRings != fit.Unanswered {
+		g := kitGraph(k, k.OwnRings)
+		return g.disjoint(), g.shared(), true
+	}
+	own, common := kitGraph(k, fit.Yes), kitGraph(k, fit.No)
+	if ways = own.disjoint(); ways != common.disjoint() {
+		return 0, nil, false
+	}
+	return ways, own.shared(), true
+}
+
+// kitGraph lays out the ways that the parts of k make, with the backup bridge
+// on rings of its own or on the main ones.
+func kitGraph(k *fit.Kit, ownRings fit.Choice) *loadGraph {
+	has := func(ps ...fit.Piece) bool {
+		for _, p := range ps {
+			if !k.Pieces[p].Present {
+				return false
+			}
+		}
+		return true
+	}
+	g := newLoadGraph()
+	if has(fit.PieceMainBridge, fit.PieceHitchLeft, fit.PieceHitchRight) {
+		g.way(partMainRings, partMainBridge, partConnector, partHitches)
+	}
+	if has(fit.PieceBackupBridge, fit.PieceTether) && k.Garda {
+		rings := partBackupRings
+		if ownRings == fit.No {
+			rings = partMainRings
+		}
+		g.way(rings, partBackupBridge, partTether, partGarda)
+	}
+	return g
+}
