@@ -1,0 +1,123 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// mmPerInch is exact (international inch, 1959).
+const mmPerInch = 25.4
+
+// IsLength says whether unit is one in which people read lengths: mm, cm, in.
+func IsLength(unit string) bool { return unit == "mm" || unit == "cm" || unit == "in" }
+
+// FormatLength is a length as a tape shows it, with its unit: whole
+// millimetres, tenths of a centimetre, or inches to the nearest sixteenth as a
+// fraction. mm may be negative; where it is unknown (NaN) the answer is "-".
+func FormatLength(mm float64, unit string) string {
+	switch {
+	case math.IsNaN(mm):
+		return "-"
+	case unit == "in":
+		return sixteenths(mm) + " in"
+	case unit == "cm":
+		return decimal(mm/10, 1) + " cm"
+	}
+	return decimal(mm, 0) + " mm"
+}
+
+// sixteenths is mm in inches with a fraction: 68 1/2, 3/16, -2 1/16, 0.
+func sixteenths(mm float64) string {
+	n := int(math.Round(math.Abs(mm) / mmPerInch * 16))
+	whole, num, den := n/16, n%16, 16
+	for num != 0 && num%2 == 0 {
+		num, den = num/2, den/2
+	}
+	sign := ""
+	if mm < 0 && n != 0 {
+		sign = "-"
+	}
+	switch {
+	case num == 0:
+		return sign + strconv.Itoa(whole)
+	case whole == 0:
+		return fmt.Sprintf("%s%d/%d", sign, num, den)
+	}
+	return fmt.Sprintf("%s%d %d/%d", sign, whole, num, den)
+}
+
+// FormatValue is a computed value with its unit: a length in mm shown in unit
+// (mm, cm, in), or a value in deg, kN or "" (a ratio or a count) as it is. The
+// decimals follow from u, its standard uncertainty. Inches are decimal here: a
+// margin is compared, not set on a tape. Unknown (NaN) is "-".
+func FormatValue(value, u float64, unit string) string {
+	return newScale(unit, u).withUnit(value)
+}
+
+// FormatPM is FormatValue with its standard uncertainty: "12 ± 5 mm". Without
+// an uncertainty (0 or unknown) it is the value alone.
+func FormatPM(value, u float64, unit string) string {
+	s := newScale(unit, u)
+	if math.IsNaN(value) || math.IsNaN(u) || u == 0 {
+		return s.withUnit(value)
+	}
+	return s.number(value) + " ± " + s.withUnit(u)
+}
+
+// A scale says how values of one unit and uncertainty are written.
+type scale struct {
+	per      float64 // so many of the value's own unit make one of the shown
+	decimals int
+	unit     string // with its space in front, or ""
+}
+
+// newScale chooses the decimals: the last digit shown is not finer than u, nor
+// coarser or finer than serves in that unit.
+func newScale(unit string, u float64) scale {
+	s := scale{per: 1, unit: " " + unit}
+	least, most := 0, 1
+	switch unit {
+	case "cm":
+		s.per, least, most = 10, 1, 2
+	case "in":
+		s.per, least, most = mmPerInch, 1, 2
+	case "kN":
+		least, most = 2, 2
+	case "":
+		s.unit, least, most = "", 2, 3
+	}
+	s.decimals = least
+	if u > 0 { // false for NaN
+		for s.decimals < most && u/s.per < math.Pow10(-s.decimals) {
+			s.decimals++
+		}
+	}
+	return s
+}
+
+// number is v without its unit.
+func (s scale) number(v float64) string {
+	if math.IsNaN(v) {
+		return "-"
+	}
+	return decimal(v/s.per, s.decimals)
+}
+
+// withUnit is v with its unit; a "-" stands alone.
+func (s scale) withUnit(v float64) string {
+	if math.IsNaN(v) {
+		return "-"
+	}
+	return s.number(v) + s.unit
+}
+
+// decimal is v with so many decimals, never "-0".
+func decimal(v float64, decimals int) string {
+	text := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Trim(text, "-0.") == "" {
+		return strings.TrimPrefix(text, "-")
+	}
+	return text
+}
