@@ -1,0 +1,22 @@
+package nearest
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestOf(t *testing.T) {
+	names := []string{"garda-under-connector", "garda-release-room", "hip", "nose"}
+	for name, want := range map[string]string{
+		"garda-under-conector":    "garda-under-connector",
+		"GARDA_RELEASE_ROOM":      "garda-release-room",
+		"garda release room":      "garda-release-room",
+		"hips":                    "hip",
+		"zebra":                   "",
+		strings.Repeat("hip", 99): "",
+	} {
+		if got := Of(name, names); got != want {
+			t.Errorf("Of(%q) = %q, want %q", name, got, want)
+		}
+	}
+}
