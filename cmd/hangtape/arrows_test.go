@@ -17,9 +17,10 @@ const module = "example.com/hangtape/"
 // library and itself: first our own packages, then libraries. Generators (main
 // packages outside cmd) and tests are free.
 var arrows = map[string][]string{
+	"internal": {},
 	"fit":      {"gonum.org/v1/gonum"},
-	"rules":    {module + "fit", "gonum.org/v1/gonum"},
-	"sessions": {module + "fit", module + "rules", "github.com/BurntSushi/toml", "github.com/oklog/ulid/v2", "github.com/gofrs/flock", "golang.org/x/sys"},
+	"rules":    {module + "fit", module + "internal", "gonum.org/v1/gonum"},
+	"sessions": {module + "fit", module + "rules", module + "internal", "github.com/BurntSushi/toml", "github.com/oklog/ulid/v2", "github.com/gofrs/flock", "golang.org/x/sys"},
 	"tui": {module + "fit", module + "rules", module + "sessions",
 		"github.com/charmbracelet/", "github.com/muesli/termenv", "github.com/mattn/go-runewidth", "github.com/rivo/uniseg"},
 	"cmd": {module, "github.com/spf13/cobra", "github.com/spf13/pflag", "github.com/adrg/xdg", "github.com/mattn/go-isatty", "golang.org/x/term"},
