@@ -1,0 +1,66 @@
+package fit
+
+import (
+	"math"
+	"strconv"
+)
+
+// A CordPart is where some of the cord goes.
+type CordPart struct {
+	Name   string // strands, eyes, wraps, hitch, bend, ends, tails, trimming
+	Count  int    // so many
+	Each   float64
+	Length float64 // mm
+}
+
+// A CordCut is how much cord to cut, and where it goes.
+type CordCut struct {
+	Length   float64    // mm, the sum of the parts
+	Parts    []CordPart // in the order in which a piece is laid out, tied and trimmed
+	Takes    float64    // mm, expected without trimming
+	Interval [2]float64 // mm, what it takes with 95 % probability
+}
+
+// TrimmingFloor is the least that is cut for trimming however many pieces were
+// tied, in multiples of the cord's diameter: what dressing and setting a knot
+// may still draw in (judgement).
+const TrimmingFloor = 2
+
+// Cut is how much to cut for c, which must stand its Check: with 95 %
+// probability both tails come out no shorter than c.Tail. The length is rounded
+// up to a multiple of mark, in mm; 0 for none.
+//
+//	cut = strands·finished + eyes + wraps + hitch + bend or ends + tails + trimming
+func (m *CordModel) Cut(c Cord, mark float64) CordCut {
+	var cut CordCut
+	add := func(name string, count int, each float64) {
+		if length := float64(count) * each; length != 0 {
+			cut.Parts = append(cut.Parts, CordPart{name, count, each, length})
+			cut.Length += length
+		}
+	}
+	add("strands", c.Strands, c.Finished)
+	add("eyes", 2, c.Eye)
+	add("wraps", c.Wraps, WrapLength(1, c.Diameter, c.Host))
+	if c.Closed() {
+		add("hitch", 1, m.mean[c.Hitch]*c.Diameter)
+		add("bend", 1, m.mean[c.Closing]*c.Diameter)
+	} else {
+		add("ends", 2, m.mean[c.Closing]*c.Diameter)
+	}
+	add("tails", 2, c.Tail)
+	cut.Takes = cut.Length
+
+	scale := m.scale(c.knots()) * c.Diameter
+	half := m.quantile(0.975) * scale
+	cut.Interval = [2]float64{cut.Takes - half, cut.Takes + half}
+	trimming := max(m.quantile(0.95)*scale, TrimmingFloor*c.Diameter)
+	if mark > 0 {
+		trimming = math.Ceil((cut.Takes+trimming)/mark-1e-9)*mark - cut.Takes
+	}
+	add("trimming", 1, trimming)
+	return cut
+}
+
+// num formats a number for an error.
+func num(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }
