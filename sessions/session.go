@@ -1,5 +1,3 @@
-// Package sessions is the file, the folder and the sheet: the only place that
-// knows how a session is stored. It judges nothing.
 package sessions
 
 import (

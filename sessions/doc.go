@@ -1,0 +1,25 @@
+// Package sessions is the file, the folder and the sheet: the only place that
+// knows how a session is stored. It judges nothing.
+//
+// To read files from anywhere, as `check` does:
+//
+//	f, err := sessions.ReadFile(name, stdin) // name may be "-"
+//	report, err := f.Judge()                 // both errors are *FileError: file, line, key, found, accepted
+//
+// To edit in the folder, as the wizard does:
+//
+//	st, err := sessions.OpenStore(dir, now, entropy)
+//	err = st.Ready()                // can be written: before the first question
+//	ed, s, err := st.New()          // or st.Edit(path): *LockedError where another program edits it
+//	err = ed.Save(s)                // after every answer; *ChangedError where another program wrote it
+//	report, err := s.Judge()
+//	err = ed.Close()
+//
+// Save writes the session as it is at the time of the call. Where a command
+// saves in the background while answers go on, give it s.Clone().
+//
+// What a key of the file may say (its unit, range, words) is told by Key and
+// Keys, from the same table that reads and writes the file. A list that is nil
+// was not asked for yet and has no key; one that is empty was skipped and is
+// written as []. Both mean: not taken.
+package sessions

@@ -1,0 +1,262 @@
+package sessions
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"time"
+
+	"github.com/gofrs/flock"
+)
+
+const (
+	lockDir    = ".locks"
+	tempEnding = ".tmp"
+)
+
+// An Editor holds one session's lock while it is being edited and writes it. It
+// may be used from several goroutines.
+type Editor struct {
+	Path  string
+	store *Store
+	lock  *flock.Flock
+
+	saving sync.Mutex
+	known  []byte // the file as last read or written; nil: not there yet
+}
+
+// A LockedError says that another program is editing the session. Load still
+// reads it.
+type LockedError struct {
+	Path   string
+	Holder string // who said to hold it: "process 4242 since 2026-04-18T09:12:00Z"; may be empty
+}
+
+func (e *LockedError) Error() string {
+	who := e.Holder
+	if who == "" {
+		who = "another program"
+	}
+	return fmt.Sprintf("%s: is being edited by %s; it can be read only", e.Path, who)
+}
+
+// A ChangedError says that a file is no longer what it was when it was read.
+// Nothing was written. Either Reload takes what is there, or Overwrite and Save.
+type ChangedError struct {
+	Path string
+	Gone bool // the file is no longer there
+}
+
+func (e *ChangedError) Error() string {
+	if e.Gone {
+		return e.Path + ": was removed by another program; nothing was written"
+	}
+	return e.Path + ": was changed by another program; nothing was written"
+}
+
+// New starts a session with the school's defaults, locked for its editor. The
+// file appears with the first Save.
+func (st *Store) New() (*Editor, *Session, error) {
+	school, err := st.School()
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := st.Ready(); err != nil {
+		return nil, nil, err
+	}
+	id, err := st.newID()
+	if err != nil {
+		return nil, nil, err
+	}
+	s := school.session()
+	s.ID = id
+	s.Started = st.now().UTC().Truncate(time.Second)
+	s.Fit.Started = s.Started
+	ed := &Editor{Path: filepath.Join(st.dir, id+ending), store: st}
+	if err := ed.open(); err != nil {
+		return nil, nil, err
+	}
+	return ed, s, nil
+}
+
+// Edit reads the session at path and locks it. The error is a *LockedError
+// where another program edits it.
+func (st *Store) Edit(path string) (*Editor, *Session, error) {
+	if err := st.Ready(); err != nil {
+		return nil, nil, err
+	}
+	if target, err := filepath.EvalSymlinks(path); err == nil {
+		path = target // a rename would replace the link
+	}
+	ed := &Editor{Path: path, store: st}
+	if err := ed.open(); err != nil {
+		return nil, nil, err
+	}
+	s, err := ed.Reload()
+	if err != nil {
+		return nil, nil, errors.Join(err, ed.Close())
+	}
+	return ed, s, nil
+}
+
+// open takes the lock, a file of its own that is never renamed or removed, and
+// clears what an editor that was killed left behind.
+func (ed *Editor) open() error {
+	dir := filepath.Join(filepath.Dir(ed.Path), lockDir)
+	if err := ed.store.disk.MkdirAll(dir, dirMode); err != nil {
+		return unreadable(dir, err, "cannot be made: %s", reason(err))
+	}
+	lock := filepath.Join(dir, filepath.Base(ed.Path)+".lock")
+	ed.lock = flock.New(lock, flock.SetPermissions(0o600))
+	held, err := ed.lock.TryLock()
+	if err != nil {
+		return unreadable(lock, err, "cannot be locked: %s", reason(err))
+	}
+	if !held {
+		who, _ := os.ReadFile(lock)
+		return &LockedError{ed.Path, strings.TrimSpace(string(who))}
+	}
+	who := fmt.Sprintf("process %d since %s\n", os.Getpid(), ed.store.now().UTC().Format(time.RFC3339))
+	_ = os.WriteFile(lock, []byte(who), 0o600) // only for the words of a LockedError
+	return ed.clear()
+}
+
+// clear removes the temporary files of this session.
+func (ed *Editor) clear() error {
+	dir := filepath.Dir(ed.Path)
+	all, err := ed.store.disk.ReadDir(dir)
+	if err != nil {
+		return unreadable(dir, err, "cannot be read: %s", reason(err))
+	}
+	for _, e := range all {
+		if strings.HasPrefix(e.Name(), ed.tempPrefix()) && strings.HasSuffix(e.Name(), tempEnding) {
+			_ = ed.store.disk.Remove(filepath.Join(dir, e.Name())) // the next editor tries again
+		}
+	}
+	return nil
+}
+
+func (ed *Editor) tempPrefix() string { return "." + filepath.Base(ed.Path) + "." }
+
+// Reload reads the session anew and takes it as known.
+func (ed *Editor) Reload() (*Session, error) {
+	ed.saving.Lock()
+	defer ed.saving.Unlock()
+	f, err := ed.store.Load(ed.Path)
+	if err != nil {
+		return nil, err
+	}
+	ed.known = f.Data
+	return f.Session, nil
+}
+
+// Overwrite takes the file as it is now as known, so that the next Save
+// replaces it.
+func (ed *Editor) Overwrite() error {
+	ed.saving.Lock()
+	defer ed.saving.Unlock()
+	data, err := ed.onDisk()
+	if err != nil {
+		return err
+	}
+	ed.known = data
+	return nil
+}
+
+// Save writes s: the old file or the new one is there whole at every moment,
+// also after a loss of power. It writes nothing that could not be read again,
+// and nothing over what another program wrote since (a *ChangedError). After an
+// error the old file is untouched and Save may be tried again.
+func (ed *Editor) Save(s *Session) error {
+	ed.saving.Lock()
+	defer ed.saving.Unlock()
+	data := Encode(s)
+	if err := sameAgain(ed.Path, data); err != nil {
+		return err
+	}
+	now, err := ed.onDisk()
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(now, ed.known) {
+		return &ChangedError{ed.Path, now == nil}
+	}
+	replaced, err := ed.store.replace(ed.Path, ed.tempPrefix(), data)
+	if replaced {
+		ed.known = data
+	}
+	switch {
+	case err != nil && replaced:
+		return unreadable(ed.Path, err, "was saved, but a loss of power now might undo it: %s", reason(err))
+	case err != nil:
+		return unreadable(ed.Path, err, "could not be saved, the file is as it was: %s", reason(err))
+	}
+	return nil
+}
+
+// onDisk is the file as it is now; nil where there is none.
+func (ed *Editor) onDisk() ([]byte, error) {
+	data, err := readBytes(ed.store.disk, ed.Path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	return data, err
+}
+
+// Close gives the lock back. The editor must not be used any more.
+func (ed *Editor) Close() error { return ed.lock.Close() }
+
+// sameAgain makes sure that data reads as the session that it was written from.
+func sameAgain(name string, data []byte) error {
+	s, err := Decode(name, data)
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(Encode(s), data) {
+		return unreadable(name, nil, "would not read back as it was written; nothing was written")
+	}
+	return nil
+}
+
+// replace puts data in the place of the file at path and says whether it came
+// that far. The temporary file is beside it so that the rename is one step; it
+// is read back before the old file goes; the folder is synced so that the
+// rename lasts.
+func (st *Store) replace(path, tempPrefix string, data []byte) (replaced bool, err error) {
+	dir := filepath.Dir(path)
+	temp, err := st.writeTemp(dir, tempPrefix, data)
+	if err == nil {
+		err = st.disk.Rename(temp, path)
+	}
+	if err != nil {
+		if temp != "" {
+			_ = st.disk.Remove(temp) // else the next editor clears it
+		}
+		return false, err
+	}
+	return true, st.disk.SyncDir(dir)
+}
+
+// writeTemp writes data to a new file in dir, makes it last and reads it back.
+func (st *Store) writeTemp(dir, prefix string, data []byte) (name string, err error) {
+	f, err := st.disk.CreateTemp(dir, prefix+"*"+tempEnding)
+	if err != nil {
+		return "", err
+	}
+	if _, err = f.Write(data); err == nil {
+		err = f.Sync()
+	}
+	if err = errors.Join(err, f.Close()); err != nil {
+		return f.Name(), err
+	}
+	back, err := readBytes(st.disk, f.Name())
+	if err == nil && !bytes.Equal(back, data) {
+		err = errors.New("the disk gave back something else than was written")
+	}
+	return f.Name(), err
+}

@@ -1,0 +1,56 @@
+package sessions
+
+import (
+	"io"
+	"io/fs"
+	"os"
+	"runtime"
+)
+
+// files is what the store asks of the operating system, so that a test can let
+// any call fail.
+type files interface {
+	Stat(name string) (fs.FileInfo, error)
+	Open(name string) (io.ReadCloser, error)
+	ReadDir(name string) ([]fs.DirEntry, error)
+	MkdirAll(name string, mode fs.FileMode) error
+	Chmod(name string, mode fs.FileMode) error
+	CreateTemp(dir, pattern string) (tempFile, error)
+	Rename(from, to string) error
+	Remove(name string) error
+	SyncDir(name string) error
+}
+
+// tempFile is a new file, open for writing, that only its owner may read.
+type tempFile interface {
+	io.WriteCloser
+	Name() string
+	Sync() error
+}
+
+// disk is the operating system itself.
+type disk struct{}
+
+func (disk) Stat(name string) (fs.FileInfo, error)        { return os.Stat(name) }
+func (disk) Open(name string) (io.ReadCloser, error)      { return os.Open(name) }
+func (disk) ReadDir(name string) ([]fs.DirEntry, error)   { return os.ReadDir(name) }
+func (disk) MkdirAll(name string, mode fs.FileMode) error { return os.MkdirAll(name, mode) }
+func (disk) Chmod(name string, mode fs.FileMode) error    { return os.Chmod(name, mode) }
+func (disk) Rename(from, to string) error                 { return os.Rename(from, to) }
+func (disk) Remove(name string) error                     { return os.Remove(name) }
+
+func (disk) CreateTemp(dir, pattern string) (tempFile, error) { return os.CreateTemp(dir, pattern) }
+
+// SyncDir makes a rename in the folder last through a loss of power. Windows
+// has no such call.
+func (disk) SyncDir(name string) error {
+	if runtime.GOOS == "windows" {
+		return nil
+	}
+	d, err := os.Open(name)
+	if err != nil {
+		return err
+	}
+	defer d.Close()
+	return d.Sync()
+}

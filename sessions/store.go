@@ -1,0 +1,220 @@
+package sessions
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"github.com/oklog/ulid/v2"
+)
+
+const (
+	schoolName = "school.toml"
+	ending     = ".toml"
+	dirMode    = 0o700
+)
+
+// A Store is a folder of session files. The folder is the database: files may
+// come from anywhere, and whatever is right in it counts. It may be used from
+// several goroutines.
+type Store struct {
+	dir  string
+	disk files
+	now  func() time.Time
+
+	ids     sync.Mutex
+	entropy *ulid.MonotonicEntropy
+	lastMS  uint64
+}
+
+// OpenStore makes the folder where it is missing, for its owner alone, and
+// closes it to others where it is open to them. The clock and the source of
+// randomness make the ids of new sessions. Errors say in words why the folder
+// cannot be used.
+func OpenStore(dir string, now func() time.Time, entropy io.Reader) (*Store, error) {
+	return openStore(dir, now, entropy, disk{})
+}
+
+func openStore(dir string, now func() time.Time, entropy io.Reader, disk files) (*Store, error) {
+	st := &Store{dir: dir, disk: disk, now: now, entropy: ulid.Monotonic(entropy, 0)}
+	if !filepath.IsAbs(dir) {
+		return nil, unreadable(dir, nil, "is no full path; accepted for the sessions' folder is one that starts at the root, without ~")
+	}
+	info, err := disk.Stat(dir)
+	if errors.Is(err, fs.ErrNotExist) {
+		if err = disk.MkdirAll(dir, dirMode); err == nil {
+			info, err = disk.Stat(dir)
+		}
+	}
+	switch {
+	case err != nil:
+		return nil, unreadable(dir, err, "cannot be the sessions' folder: %s", reason(err))
+	case !info.IsDir():
+		return nil, unreadable(dir, nil, "is a file; the sessions need a folder")
+	}
+	return st, nil
+}
+
+// Dir is the store's folder.
+func (st *Store) Dir() string { return st.dir }
+
+// Ready makes sure that sessions can be written: the folder is closed to
+// others, and a file can be made in it. Call it before the first question.
+func (st *Store) Ready() error {
+	info, err := st.disk.Stat(st.dir)
+	if err == nil && info.Mode().Perm()&0o077 != 0 {
+		err = st.disk.Chmod(st.dir, dirMode)
+	}
+	if err != nil {
+		return unreadable(st.dir, err, "cannot keep sessions to yourself: %s", reason(err))
+	}
+	f, err := st.disk.CreateTemp(st.dir, ".try.*"+tempEnding)
+	if err != nil {
+		return unreadable(st.dir, err, "cannot be written: %s", reason(err))
+	}
+	return errors.Join(f.Close(), st.disk.Remove(f.Name()))
+}
+
+// School is the school's defaults, those of DefaultSchool where the folder has
+// no school.toml.
+func (st *Store) School() (*School, error) { return readSchool(st.disk, st.dir) }
+
+func readSchool(disk files, dir string) (*School, error) {
+	name := filepath.Join(dir, schoolName)
+	if _, err := disk.Stat(name); errors.Is(err, fs.ErrNotExist) {
+		return DefaultSchool(), nil
+	}
+	data, err := readBytes(disk, name)
+	if err != nil {
+		return nil, err
+	}
+	return DecodeSchool(name, data)
+}
+
+// newID is an id that sorts after all earlier ones of this store, also when the
+// clock jumps back.
+func (st *Store) newID() (string, error) {
+	st.ids.Lock()
+	defer st.ids.Unlock()
+	st.lastMS = max(st.lastMS, ulid.Timestamp(st.now()))
+	id, err := ulid.New(st.lastMS, st.entropy)
+	if err != nil {
+		return "", fmt.Errorf("no new id: %w", err)
+	}
+	return id.String(), nil
+}
+
+// Load reads the session at path, which may lie outside the folder.
+func (st *Store) Load(path string) (*File, error) {
+	school, err := st.School()
+	if err != nil {
+		return nil, err
+	}
+	return st.load(path, school)
+}
+
+func (st *Store) load(path string, school *School) (*File, error) {
+	f, err := readFile(st.disk, path)
+	if err != nil {
+		return nil, err
+	}
+	f.Session.Fit.RecheckDays = school.RecheckDays
+	return f, nil
+}
+
+// An Entry is one file of the folder: a session, or why it is none.
+type Entry struct {
+	Path string
+	File *File
+	Err  error
+}
+
+// List reads every session of the folder, the newest first, then the files that
+// are no sessions, with a school file that is none. The error is that of the folder itself.
+func (st *Store) List() ([]Entry, error) {
+	paths, err := st.paths()
+	if err != nil {
+		return nil, err
+	}
+	entries := make([]Entry, 0, len(paths)+1)
+	school, err := st.School()
+	if err != nil {
+		entries = append(entries, Entry{Path: filepath.Join(st.dir, schoolName), Err: err})
+		school = DefaultSchool()
+	}
+	for _, path := range paths {
+		f, err := st.load(path, school)
+		entries = append(entries, Entry{path, f, err})
+	}
+	slices.SortStableFunc(entries, newestFirst)
+	return entries, nil
+}
+
+func newestFirst(a, b Entry) int {
+	switch {
+	case a.Err != nil && b.Err != nil:
+		return cmp.Compare(a.Path, b.Path)
+	case a.Err != nil:
+		return 1
+	case b.Err != nil:
+		return -1
+	}
+	return cmp.Or(b.File.Session.Started.Compare(a.File.Session.Started), cmp.Compare(b.File.Session.ID, a.File.Session.ID))
+}
+
+// paths are the files of the folder that should be sessions.
+func (st *Store) paths() ([]string, error) {
+	dir, err := st.disk.ReadDir(st.dir)
+	if err != nil {
+		return nil, unreadable(st.dir, err, "cannot be read: %s", reason(err))
+	}
+	var paths []string
+	for _, e := range dir {
+		if name := e.Name(); strings.HasSuffix(name, ending) && !strings.HasPrefix(name, ".") && name != schoolName {
+			paths = append(paths, filepath.Join(st.dir, name))
+		}
+	}
+	return paths, nil
+}
+
+// Unfinished lists the sessions without an end, the newest first.
+func (st *Store) Unfinished() ([]Entry, error) {
+	all, err := st.List()
+	return slices.DeleteFunc(all, func(e Entry) bool { return e.Err != nil || !e.File.Session.Finished.IsZero() }), err
+}
+
+// LoadID reads the session with that id, whatever its file is called. Where
+// several files say that they are it, nothing is chosen and all are named.
+func (st *Store) LoadID(id string) (*File, error) {
+	if !ValidID(id) {
+		return nil, fmt.Errorf("%s is no id of a session; accepted are 26 capital letters and digits", show(id))
+	}
+	all, err := st.List()
+	if err != nil {
+		return nil, err
+	}
+	var found []Entry
+	for _, e := range all {
+		if e.Err == nil && e.File.Session.ID == id || e.Err != nil && filepath.Base(e.Path) == id+ending {
+			found = append(found, e)
+		}
+	}
+	switch len(found) {
+	case 0:
+		return nil, fmt.Errorf("no session %s in %s: %w", id, st.dir, fs.ErrNotExist)
+	case 1:
+		return found[0].File, found[0].Err
+	}
+	var names []string
+	for _, e := range found {
+		names = append(names, e.Path)
+	}
+	return nil, fmt.Errorf("session %s is in several files: %s; give the file in place of the id", id, strings.Join(names, ", "))
+}
