@@ -76,6 +76,11 @@ func InputName(key string) string {
 	if r, ok := readingKeyed(table, last); ok {
 		return r.String()
 	}
+	for p := range fit.NumPostures {
+		if key == "posture."+p.Info().Key {
+			return p.Info().Name
+		}
+	}
 	for p := range fit.NumPieces {
 		switch name, ok := pieceKeyNames[last]; {
 		case key == "kit."+p.Key():

@@ -154,6 +154,7 @@ func TestInputNames(t *testing.T) {
 		"changes.1.measured_mm":      "length after change 1, laid on again",
 		"rope.least_above_mm":        "least rope above",
 		"kit.backup_bridge.rings_mm": "backup bridge, ring to ring",
+		"posture.behind_rope_mm":     "hip behind the rope when standing",
 		"something.else":             "something.else",
 	} {
 		if got := InputName(key); got != want {

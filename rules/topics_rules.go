@@ -1,0 +1,83 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+)
+
+// checkTopics explain the checks, from their table.
+func checkTopics() []Topic {
+	var out []Topic
+	for c := range NumChecks {
+		info := c.Info()
+		how := info.Measured
+		for _, l := range info.Limits {
+			how += "\n- limit " + l.String() + ": " + l.span()
+		}
+		for i, r := range info.Readings {
+			if i == 0 {
+				how += "\n- may rest on: "
+			} else {
+				how += ", "
+			}
+			how += readingName(r)
+		}
+		kind := "A must: while it fails or is unknown nobody signs."
+		if info.Kind == Should {
+			kind = "A should: advice, it does not hold up the sign-off."
+		}
+		out = append(out, Topic{
+			Name: info.Name, Kind: CheckTopic, Title: titleOf(info.Name), What: info.What + " " + kind, Why: info.Why,
+			How: how, Do: info.Do, Source: info.Source,
+		})
+	}
+	return out
+}
+
+// limitTopics explain the limits, from limits.toml.
+func limitTopics() []Topic {
+	var out []Topic
+	for l := range NumLimits {
+		info := l.Info()
+		var used []string
+		for c := range NumChecks {
+			for _, x := range c.Info().Limits {
+				if x == l {
+					used = append(used, c.String())
+				}
+			}
+		}
+		what := "The limit of " + list(used) + ": "
+		if len(used) == 0 {
+			what = "A limit without a check: "
+		}
+		out = append(out, Topic{
+			Name: info.Name, Kind: LimitTopic, Title: titleOf(info.Name), What: what + l.span() + ".", Why: info.Why,
+			How:    "A school moves it in school.toml, or one session in its own file, under [limits]. Wherever a moved limit was used, that is shown.",
+			Do:     "Leave it where it is unless your school has a reason that it can put in writing; outside its bounds it is refused.",
+			Source: info.Source, Also: []string{"limits." + info.Name},
+		})
+	}
+	return out
+}
+
+// span is a limit's default and bounds, lengths in inches too.
+func (l Limit) span() string {
+	info := l.Info()
+	text := fmt.Sprintf("%s by default, %g to %s at most", both(info.Default, info.Unit), info.Bounds[0], withUnit(info.Bounds[1], info.Unit))
+	return strings.TrimSpace(text)
+}
+
+// both is a value with its unit, a length in inches too: "25 mm (1 in)".
+func both(v float64, unit string) string {
+	if unit != "mm" || v == 0 {
+		return withUnit(v, unit)
+	}
+	return withUnit(v, unit) + " (" + FormatLength(v, "in") + ")"
+}
+
+// titleOf is a stable name as a title: "Garda under connector".
+func titleOf(name string) string {
+	title := strings.ReplaceAll(name, "-", " ")
+	return strings.ToUpper(title[:1]) + title[1:]
+}
