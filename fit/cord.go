@@ -46,14 +46,34 @@ const LeastTail = 100
 // of a doubled loop (climbing handbooks: usually enough); a foot loop has eyes
 // of a foot (a mountaineering handbook's foot slings: about 1 ft).
 func StandardCord(u CordUse) Cord {
-	c := Cord{Use: u, Strands: 2, Closing: DoubleFishermans, Hitch: GirthHitch, Tail: LeastTail}
+	c := Cord{Use: u, Tail: LeastTail}
 	switch u {
 	case CordHitch:
 		c.Wraps = 6
+		return c.WithStrands(2)
 	case CordFootLoop:
-		c.Strands, c.Closing, c.Hitch, c.Eye = 1, FigureEightLoop, NoKnot, 305
+		return c.WithStrands(1).WithClosing(FigureEightLoop)
 	case CordBridge:
-		c.Strands, c.Closing, c.Hitch = 1, ScaffoldKnot, NoKnot
+		return c.WithStrands(1)
+	}
+	return c.WithStrands(2)
+}
+
+// WithStrands is c of n strands, with the usual knots for a loop or a line.
+func (c Cord) WithStrands(n int) Cord {
+	c.Strands, c.Closing, c.Hitch, c.Eye = n, ScaffoldKnot, NoKnot, 0
+	if c.Closed() {
+		c.Closing, c.Hitch = DoubleFishermans, GirthHitch
+	}
+	return c
+}
+
+// WithClosing is c with another knot that closes it or ends it, and eyes of a
+// foot where that knot makes them.
+func (c Cord) WithClosing(k Knot) Cord {
+	c.Closing, c.Eye = k, 0
+	if c.Eyed() {
+		c.Eye = 305
 	}
 	return c
 }
@@ -66,7 +86,7 @@ func (c Cord) Eyed() bool { return !c.Closed() && c.Closing == FigureEightLoop }
 
 // A CordError says which quantity of a cord cannot be.
 type CordError struct {
-	Name     string // finished, cord, rope, wraps, strands, knot, hitch, eye, tail, cut, tails
+	Name     string // as commands call it: finished, cord, rope, wraps, strands, knot, hitch, eye, tail, cut, both-tails
 	Found    string
 	Accepted string
 }
@@ -78,11 +98,11 @@ func (e *CordError) Error() string {
 // Check says what of c cannot be, as a *CordError. The bounds of the labels are
 // those of the kit's.
 func (c Cord) Check() error {
-	between := func(name string, v, least, most float64) error {
+	between := func(name string, v, least, most float64, unit string) error {
 		if v >= least && v <= most {
 			return nil
 		}
-		return &CordError{name, fmt.Sprintf("%g", v), fmt.Sprintf("%g to %g", least, most)}
+		return &CordError{name, num(v) + unit, num(least) + " to " + num(most) + unit}
 	}
 	knot := func(name string, k Knot, want KnotRole) error {
 		if k >= 0 && k < NumKnots && (k.Info().Role == want || k == NoKnot && want == OnConnector) {
@@ -96,13 +116,13 @@ func (c Cord) Check() error {
 			errs = append(errs, err)
 		}
 	}
-	add(between("finished", c.Finished, 20, 20000))
-	add(between("cord", c.Diameter, 2, 14))
-	add(between("strands", float64(c.Strands), 1, 4))
-	add(between("tail", c.Tail, 0, 5000))
+	add(between("finished", c.Finished, 20, 20000, " mm"))
+	add(between("cord", c.Diameter, 2, 14, " mm"))
+	add(between("strands", float64(c.Strands), 1, 4, ""))
+	add(between("tail", c.Tail, 0, 5000, " mm"))
 	if c.Use == CordHitch {
-		add(between("rope", c.Host, 6, 20))
-		add(between("wraps", float64(c.Wraps), 1, 12))
+		add(between("rope", c.Host, 6, 20, " mm"))
+		add(between("wraps", float64(c.Wraps), 1, 12, ""))
 	} else if c.Wraps != 0 {
 		add(&CordError{"wraps", fmt.Sprint(c.Wraps), "none: only a hitch has wraps"})
 	}
@@ -119,9 +139,9 @@ func (c Cord) Check() error {
 		}
 	}
 	if c.Eyed() {
-		add(between("eye", c.Eye, 20, c.Finished/2))
+		add(between("eye", c.Eye, 20, c.Finished/2, " mm"))
 	} else if c.Eye != 0 {
-		add(&CordError{"eye", fmt.Sprintf("%g", c.Eye), "none: only a " + FigureEightLoop.String() + " makes an eye"})
+		add(&CordError{"eye", num(c.Eye) + " mm", "none: only a " + FigureEightLoop.String() + " makes an eye"})
 	}
 	if len(errs) > 0 {
 		return errs[0]
@@ -140,4 +160,26 @@ func WrapLength(n int, cord, host float64) float64 {
 // and wraps, in mm.
 func (c Cord) laid() float64 {
 	return float64(c.Strands)*c.Finished + 2*c.Eye + WrapLength(c.Wraps, c.Diameter, c.Host)
+}
+
+// cordUses are what each piece of a kit is cut as.
+var cordUses = [NumPieces]CordUse{CordBridge, CordHitch, CordHitch, CordFootLoop, CordTether, CordBridge}
+
+// CordFor is the cord to cut for piece p of f's kit, to be finished at a length
+// in mm: as the session tells cord, wraps, strands and rope, and in the usual
+// way where it does not. A cord or rope that is not told is 0, which Check
+// refuses.
+func CordFor(f *Fitting, p Piece, finished float64) Cord {
+	c, piece := StandardCord(cordUses[p]), f.Kit.Pieces[p]
+	if piece.Strands.Known {
+		c = c.WithStrands(int(piece.Strands.V))
+	}
+	c.Finished, c.Diameter = finished, piece.Cord.V
+	if c.Use == CordHitch {
+		c.Host = f.Rope.Diameter.V
+		if piece.Wraps.Known {
+			c.Wraps = int(piece.Wraps.V)
+		}
+	}
+	return c
 }

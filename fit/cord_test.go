@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
@@ -101,9 +102,10 @@ func TestCordCheck(t *testing.T) {
 		{"as it is", fit.CordTether, func(*fit.Cord) {}, ""},
 		{"a bridge", fit.CordBridge, func(*fit.Cord) {}, ""},
 		{"a foot loop", fit.CordFootLoop, func(c *fit.Cord) { c.Finished = 1000 }, ""},
-		{"a foot loop tied as a closed loop", fit.CordFootLoop, func(c *fit.Cord) {
-			c.Strands, c.Closing, c.Eye = 2, fit.DoubleFishermans, 0
-		}, ""},
+		{"a foot loop tied as a closed loop", fit.CordFootLoop, func(c *fit.Cord) { *c = c.WithStrands(2) }, ""},
+		{"a foot loop without eyes", fit.CordFootLoop, func(c *fit.Cord) { *c = c.WithClosing(fit.ScaffoldKnot) }, ""},
+		{"a bridge with eyes", fit.CordBridge, func(c *fit.Cord) { *c = c.WithClosing(fit.FigureEightLoop) }, ""},
+		{"a tether of one strand", fit.CordTether, func(c *fit.Cord) { *c = c.WithStrands(1) }, ""},
 		{"clipped in", fit.CordTether, func(c *fit.Cord) { c.Hitch = fit.NoKnot }, ""},
 		{"no length", fit.CordTether, func(c *fit.Cord) { c.Finished = 0 }, "finished"},
 		{"not a number", fit.CordTether, func(c *fit.Cord) { c.Finished = math.NaN() }, "finished"},
@@ -137,7 +139,7 @@ func TestTiedCordCheck(t *testing.T) {
 	for _, c := range []struct {
 		cut, tails float64
 		want       string
-	}{{1100, 250, ""}, {600, 250, "cut"}, {42, 10, "cut"}, {1100, -1, "tails"}, {1100, 1200, "tails"}, {math.NaN(), 10, "cut"}, {0, 0, "cut"}} {
+	}{{1100, 250, ""}, {600, 250, "cut"}, {42, 10, "cut"}, {1100, -1, "both-tails"}, {1100, 1200, "both-tails"}, {math.NaN(), 10, "cut"}, {0, 0, "cut"}} {
 		p := fit.TiedCord{Cord: tether(), Cut: c.cut, Tails: c.tails}
 		var wrong *fit.CordError
 		if errors.As(p.Check(), &wrong); (wrong == nil) != (c.want == "") || wrong != nil && wrong.Name != c.want {
@@ -246,19 +248,27 @@ func TestTrimmingCoversWhatItSays(t *testing.T) {
 	}
 }
 
-func TestDoubts(t *testing.T) {
+func TestCordResidualsQuestionAnOutlier(t *testing.T) {
+	doubtful := func(pieces []fit.TiedCord) (which []int) {
+		for i, r := range fit.CordResiduals(pieces) {
+			if r.Doubtful() {
+				which = append(which, i)
+			}
+		}
+		return which
+	}
 	pieces := []fit.TiedCord{tied(tether(), 52), tied(tether(), 54), tied(tether(), 53), tied(tether(), 50), tied(tether(), 52)}
-	if d := fit.Doubts(pieces); len(d) != 0 {
-		t.Errorf("pieces alike: doubts %+v", d)
+	if d := doubtful(pieces); len(d) != 0 {
+		t.Errorf("pieces alike: %v are questioned", d)
 	}
 	pieces[2] = tied(tether(), 95)
-	d := fit.Doubts(pieces)
-	if len(d) != 1 || d[0].Piece != 2 || d[0].Off < 300 {
-		t.Errorf("one piece took 43 d more: doubts %+v", d)
+	if d := doubtful(pieces); !slices.Equal(d, []int{2}) {
+		t.Errorf("piece 2 took 43 d more: %v are questioned", d)
 	}
+	near(t, "what it used", fit.CordResiduals(pieces)[2].Used, 95*8, 1e-9)
 	long := fit.LearnCord(pieces).Cut(tether(), 0).Length
 	if short := fit.LearnCord(append(pieces[:2:2], pieces[3:]...)).Cut(tether(), 0).Length; long <= short {
-		t.Errorf("with the doubtful piece %g mm, without it %g: it must not shorten the cut", long, short)
+		t.Errorf("with the outlier %g mm, without it %g: it must not shorten the cut", long, short)
 	}
 }
 
@@ -267,4 +277,21 @@ func TestLearnCordInAnyOrder(t *testing.T) {
 	a := []fit.TiedCord{tied(tether(), 52), tied(tether(), 60), tied(tether(), 47)}
 	b := []fit.TiedCord{a[2], a[0], a[1]}
 	near(t, "cut", fit.LearnCord(a).Cut(tether(), 0).Length, fit.LearnCord(b).Cut(tether(), 0).Length, 1e-9)
+}
+
+func TestCordForAPieceOfTheKit(t *testing.T) {
+	f := &fit.Fitting{Rope: fit.Rope{Diameter: fit.Some(11.4)}}
+	f.Kit.Pieces[fit.PieceHitchLeft] = fit.PieceInfo{Present: true, Cord: fit.Some(8), Wraps: fit.Some(5)}
+	f.Kit.Pieces[fit.PieceTether] = fit.PieceInfo{Present: true, Cord: fit.Some(7), Strands: fit.Some(4)}
+	hitch := fit.CordFor(f, fit.PieceHitchLeft, 330)
+	if err := hitch.Check(); err != nil || hitch.Host != 11.4 || hitch.Wraps != 5 || hitch.Diameter != 8 || hitch.Finished != 330 {
+		t.Errorf("hitch %+v, %v", hitch, err)
+	}
+	tether := fit.CordFor(f, fit.PieceTether, 180)
+	if err := tether.Check(); err != nil || tether.Strands != 4 || tether.Host != 0 {
+		t.Errorf("tether %+v, %v", tether, err)
+	}
+	if err := fit.CordFor(f, fit.PieceMainBridge, 1100).Check(); err == nil {
+		t.Error("a bridge of cord that nobody told: no error")
+	}
 }

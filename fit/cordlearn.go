@@ -2,6 +2,7 @@ package fit
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -11,7 +12,7 @@ import (
 type TiedCord struct {
 	Cord
 	Cut   float64 // mm, as it was cut
-	Tails float64 // mm, both tails together, as tied and set but not yet trimmed
+	Tails float64 // mm, both tails together, tied and set but not yet trimmed
 }
 
 // Check says what of t cannot be, as a *CordError.
@@ -20,13 +21,13 @@ func (t TiedCord) Check() error {
 		return err
 	}
 	if !(t.Cut > 0 && t.Cut <= 100000) {
-		return &CordError{"cut", num(t.Cut), "more than 0, to 100000"}
+		return &CordError{"cut", num(t.Cut) + " mm", "above 0, up to 100000 mm"}
 	}
 	if !(t.Tails >= 0 && t.Tails < t.Cut) {
-		return &CordError{"tails", num(t.Tails), "0 to the length that was cut"}
+		return &CordError{"both-tails", num(t.Tails) + " mm", "0 to the length that was cut"}
 	}
 	if t.used() <= 0 {
-		return &CordError{"cut", num(t.Cut), "more than strands, wraps and tails take together, " + num(t.laid()+t.Tails)}
+		return &CordError{"cut", num(t.Cut) + " mm", "more than the " + num(t.laid()+t.Tails) + " mm that strands, wraps and tails take without any knot"}
 	}
 	return nil
 }
@@ -137,29 +138,29 @@ func (m *CordModel) Coefficient(k Knot) (perD, u float64) {
 	return m.mean[k], m.sd(math.Sqrt(m.sum / m.dof * m.v[k][k]))
 }
 
-// A Doubt is a piece that does not fit the others.
-type Doubt struct {
-	Piece int     // its index
-	Off   float64 // mm that it used more than the others say
-	U     float64 // mm, standard deviation of that
+// A CordResidual holds one piece against all the others.
+type CordResidual struct {
+	Used float64 // mm, what its knots used
+	Off  float64 // mm, more than the prior and all other pieces say
+	U    float64 // mm, standard deviation of Off
 }
 
-// DoubtFrom is how many standard deviations off a piece is questioned.
-const DoubtFrom = 3
+// Doubtful says that a piece lies more than three standard deviations off. It
+// counts all the same: the scatter grows and the next piece is cut longer, which
+// is the safe side.
+func (r CordResidual) Doubtful() bool { return math.Abs(r.Off) > 3*r.U }
 
-// Doubts names the pieces that lie more than DoubtFrom standard deviations off
-// what the prior and all other pieces say of them. They count all the same:
-// that makes the scatter larger and the next piece longer, which is the safe
-// side.
-func Doubts(tied []TiedCord) (doubts []Doubt) {
+// CordResiduals holds each piece against what the others say of it.
+func CordResiduals(tied []TiedCord) []CordResidual {
+	residuals := make([]CordResidual, len(tied))
 	for i, t := range tied {
-		others := append(append([]TiedCord(nil), tied[:i]...), tied[i+1:]...)
-		m := LearnCord(others)
+		m := LearnCord(append(slices.Clone(tied[:i]), tied[i+1:]...))
 		x := t.knots()
-		d := Doubt{i, (t.used() - m.expect(x)) * t.Diameter, m.sd(m.scale(x)) * t.Diameter}
-		if math.Abs(d.Off) > DoubtFrom*d.U {
-			doubts = append(doubts, d)
+		residuals[i] = CordResidual{
+			Used: t.used() * t.Diameter,
+			Off:  (t.used() - m.expect(x)) * t.Diameter,
+			U:    m.sd(m.scale(x)) * t.Diameter,
 		}
 	}
-	return doubts
+	return residuals
 }
