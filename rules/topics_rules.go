@@ -64,8 +64,7 @@ func limitTopics() []Topic {
 // span is a limit's default and bounds, lengths in inches too.
 func (l Limit) span() string {
 	info := l.Info()
-	text := fmt.Sprintf("%s by default, %g to %s at most", both(info.Default, info.Unit), info.Bounds[0], withUnit(info.Bounds[1], info.Unit))
-	return strings.TrimSpace(text)
+	return fmt.Sprintf("%s by default; a school may set %g to %s", both(info.Default, info.Unit), info.Bounds[0], withUnit(info.Bounds[1], info.Unit))
 }
 
 // both is a value with its unit, a length in inches too: "25 mm (1 in)".

@@ -78,10 +78,14 @@ func postureTopics() []Topic {
 		if p == fit.Set {
 			name = "hitch-set"
 		}
+		usual := fmt.Sprintf("%g ± %s", info.V, withUnit(info.U, info.Unit))
+		if info.Unit == "mm" {
+			usual += " (" + FormatPM(info.V, info.U, "in") + ")"
+		}
 		out = append(out, Topic{
 			Name: name, Kind: PostureTopic, Title: strings.ToUpper(info.Name[:1]) + info.Name[1:], What: words.what, Why: words.why,
-			How: fmt.Sprintf("%s ± %s by default. A session may give its own as [value, standard uncertainty] under [posture], the uncertainty not below %s.",
-				both(info.V, info.Unit), both(info.U, info.Unit), withUnit(p.LeastU(), info.Unit)),
+			How: fmt.Sprintf("%s by default. A session may give its own as [value, standard uncertainty] under [posture], the uncertainty not below %s.",
+				usual, withUnit(p.LeastU(), info.Unit)),
 			Do:     "Leave it unless you watched this climber and know better.",
 			Source: "judgement", Also: []string{"posture." + info.Key, info.Key},
 		})
