@@ -21,8 +21,10 @@ var arrows = map[string][]string{
 	"fit":      {"gonum.org/v1/gonum"},
 	"rules":    {module + "fit", module + "internal", "gonum.org/v1/gonum"},
 	"sessions": {module + "fit", module + "rules", module + "internal", "github.com/BurntSushi/toml", "github.com/oklog/ulid/v2", "github.com/gofrs/flock", "golang.org/x/sys"},
-	"tui": {module + "fit", module + "rules", module + "sessions",
-		"github.com/charmbracelet/", "github.com/muesli/termenv", "github.com/mattn/go-runewidth", "github.com/rivo/uniseg"},
+	"tui": {
+		module + "fit", module + "rules", module + "sessions",
+		"github.com/charmbracelet/", "github.com/muesli/termenv", "github.com/mattn/go-runewidth", "github.com/rivo/uniseg",
+	},
 	"cmd": {module, "github.com/spf13/cobra", "github.com/spf13/pflag", "github.com/adrg/xdg", "github.com/mattn/go-isatty", "golang.org/x/term"},
 }
 

@@ -56,15 +56,12 @@ func run(args []string, w *world) int {
 	if e.err != nil {
 		complain(w.err, e.err)
 	}
-	if e.code == exitUsage {
-		complain(w.err, errors.New("hangtape --help lists the commands, hangtape COMMAND --help what one takes"))
-	}
 	return e.code
 }
 
 // complain writes err with the program's name before every line.
 func complain(w io.Writer, err error) {
 	for line := range strings.Lines(strings.TrimSpace(err.Error())) {
-		fmt.Fprintf(w, "hangtape: %s\n", strings.TrimRight(line, "\n"))
+		fmt.Fprintf(w, "hangtape: %s\n", printable(strings.TrimRight(line, "\n")))
 	}
 }

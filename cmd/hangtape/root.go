@@ -13,10 +13,15 @@ func rootCommand(w *world) *cobra.Command {
 	root.SetIn(w.in)
 	root.SetOut(w.out)
 	root.SetErr(w.err)
+	root.Args = noSuchCommand
+	root.SuggestionsMinimumDistance = 2
+	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error { return callError(c, "%w", err) })
 	root.SilenceErrors = true
 	root.SilenceUsage = true
 	root.AddCommand(
+		checkCommand(w),
 		demoCommand(w),
+		explainCommand(w),
 		versionCommand(w),
 	)
 	for _, c := range root.Commands() {
@@ -45,12 +50,28 @@ func words(least, most int, name string) cobra.PositionalArgs {
 	return func(c *cobra.Command, args []string) error {
 		switch {
 		case len(args) < least:
-			return usage("%s needs a %s", c.Name(), name)
+			return callError(c, "%s needs a %s", c.Name(), name)
 		case most == 0 && len(args) > 0:
-			return usage("%s takes no words, got %q", c.Name(), args[0])
+			return callError(c, "%s takes no words, got %q", c.Name(), args[0])
 		case most > 0 && len(args) > most:
-			return usage("%s takes %d %s, got %d: %q is too many", c.Name(), most, name, len(args), args[most])
+			return callError(c, "%s takes %d %s, got %d: %q is too many", c.Name(), most, name, len(args), args[most])
 		}
 		return nil
 	}
+}
+
+// noSuchCommand refuses words after the program's name that are no command.
+func noSuchCommand(root *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	if near := root.SuggestionsFor(args[0]); len(near) > 0 {
+		return callError(root, "%q is not a command; did you mean %s?", args[0], near[0])
+	}
+	return callError(root, "%q is not a command", args[0])
+}
+
+// callError is a usage error that tells where the right words stand.
+func callError(c *cobra.Command, format string, args ...any) error {
+	return usage(format+"\n%s --help tells the words", append(args, c.CommandPath())...)
 }

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+)
+
+func checkCommand(w *world) *cobra.Command {
+	var asJSON bool
+	var unit unitFlag
+	c := &cobra.Command{
+		Use:   "check FILE…",
+		Short: "Judge session files: all checks, several files at once",
+		Long: `Judges session files by all checks. FILE may be -, once, for standard input.
+
+The exit code is 0 where no must is short of pass, 1 where one fails, 3 where
+none fails but one is tight or unknown, 4 where a file cannot be read or says
+what cannot be; of several files it is the worst: 5, 4, 1, 3, 0.`,
+		Example: "  hangtape check try-out/a-good-kit.toml\n  hangtape check --json *.toml",
+		Args:    words(1, -1, "FILE (- is standard input)"),
+		RunE: func(_ *cobra.Command, files []string) error {
+			if asJSON {
+				return checkFiles(w, files, &jsonAnswer{w.out})
+			}
+			return checkFiles(w, files, &textAnswer{out: w.out, unit: unit})
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "one JSON object for each file, one a line, in mm and kN")
+	addUnitFlag(c, &unit)
+	return c
+}
+
+// judged is a session file with what the rules say of it.
+type judged struct {
+	*sessions.File
+	report *rules.Report
+}
+
+// An answer tells what came of each file, in the order in which they were
+// named.
+type answer interface {
+	told(j judged) error
+	failed(file string, err error) error
+	end() error // once, after all files
+}
+
+// checkFiles goes through all files; one that cannot be judged stops nothing.
+func checkFiles(w *world, files []string, a answer) error {
+	if err := oneStdin(files); err != nil {
+		return err
+	}
+	code := exitDone
+	for i, file := range files {
+		j, err := judgeFile(w, file)
+		if err != nil {
+			e := exit{code: exitFile, err: err}
+			errors.As(err, &e)
+			if e.code == exitFault && len(files) > 1 {
+				e.err = fmt.Errorf("file %d: %w", i+1, e.err) // its name may be somebody's
+			}
+			complain(w.err, e.err)
+			code = worse(code, e.code)
+			err = a.failed(file, e.err)
+		} else {
+			code = worse(code, outcomeExit(j.report.Outcome))
+			err = a.told(j)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	if err := a.end(); err != nil || code == exitDone {
+		return err
+	}
+	return exit{code: code}
+}
+
+// judgeFile reads a session file and judges it under its own limits.
+func judgeFile(w *world, name string) (j judged, err error) {
+	err = contain(func() (err error) {
+		if j.File, err = sessions.ReadFile(name, w.in); err == nil {
+			j.report, err = j.Judge()
+		}
+		return err
+	})
+	return j, err
+}
+
+// oneStdin refuses to read standard input twice.
+func oneStdin(files []string) error {
+	n := 0
+	for _, f := range files {
+		if f == sessions.StdinName {
+			n++
+		}
+	}
+	if n > 1 {
+		return usage("- is standard input and can be read once, got it %d times", n)
+	}
+	return nil
+}
+
+func outcomeExit(v rules.Verdict) int {
+	switch v {
+	case rules.Pass:
+		return exitDone
+	case rules.Fail:
+		return exitFails
+	case rules.Tight, rules.Unknown:
+		return exitShort
+	}
+	panic("check: an outcome that is no verdict")
+}
+
+// jsonAnswer writes one object a line.
+type jsonAnswer struct{ out io.Writer }
+
+func (a *jsonAnswer) told(j judged) error { return a.line(j.report) }
+
+func (a *jsonAnswer) failed(file string, err error) error {
+	return a.line(struct {
+		File  string `json:"file"`
+		Error string `json:"error"`
+	}{file, err.Error()})
+}
+
+func (a *jsonAnswer) line(v any) error {
+	e := json.NewEncoder(a.out)
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+func (a *jsonAnswer) end() error { return nil }

@@ -1,0 +1,75 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/hangtape/rules"
+)
+
+func explainCommand(w *world) *cobra.Command {
+	return &cobra.Command{
+		Use:   "explain [NAME]",
+		Short: "Explain a check, a limit, a reading or a term",
+		Long: `Explains a check, a limit, a reading, a key of the session file or a term: what
+it is, why it matters, how it is measured or judged, its source, what to do.
+Without a NAME: the list of all.`,
+		Example: "  hangtape explain garda-under-connector\n  hangtape explain hip point",
+		RunE: func(_ *cobra.Command, args []string) error {
+			text := topicList()
+			if len(args) > 0 {
+				topic, err := topicNamed(strings.Join(args, " "))
+				if err != nil {
+					return err
+				}
+				text = strings.TrimRight(topic.Text(textWidth), "\n") + "\n"
+			}
+			_, err := io.WriteString(w.out, text)
+			return err
+		},
+		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) (names []cobra.Completion, _ cobra.ShellCompDirective) {
+			if len(args) == 0 {
+				for _, t := range rules.Topics() {
+					names = append(names, cobra.CompletionWithDesc(t.Name, t.Title))
+				}
+			}
+			return names, cobra.ShellCompDirectiveNoFileComp
+		},
+	}
+}
+
+func topicNamed(name string) (rules.Topic, error) {
+	topic, known := rules.Explain(name)
+	if known {
+		return topic, nil
+	}
+	hint := "hangtape explain lists all names"
+	if near := rules.NearestTopic(name); near != "" {
+		hint = "did you mean " + near + "? " + hint
+	}
+	return topic, usage("nothing is called %q\n%s", name, hint)
+}
+
+// topicList is every name with its title, by kind.
+func topicList() string {
+	var b strings.Builder
+	for i, kind := range rules.TopicKinds() {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		b.WriteString(kind.Heading() + "\n")
+		for _, t := range rules.Topics() {
+			switch {
+			case t.Kind != kind:
+			case t.Title == "" || t.Title == t.Name:
+				fmt.Fprintf(&b, "  %s\n", t.Name)
+			default:
+				fmt.Fprintf(&b, "  %-26s %s\n", t.Name, t.Title)
+			}
+		}
+	}
+	return b.String()
+}

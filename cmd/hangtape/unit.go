@@ -1,0 +1,47 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"example.com/hangtape/sessions"
+)
+
+// unitFlag is the unit in which lengths are told; empty is the session's own.
+type unitFlag sessions.Unit
+
+func (u *unitFlag) String() string { return string(*u) }
+
+// Type is what stands for the value in the help.
+func (u *unitFlag) Type() string { return "mm|cm|in" }
+
+// Set takes the word of the call.
+func (u *unitFlag) Set(word string) error {
+	switch sessions.Unit(word) {
+	case sessions.MM, sessions.CM, sessions.Inch:
+		*u = unitFlag(word)
+		return nil
+	}
+	return fmt.Errorf("accepted is mm, cm or in")
+}
+
+// of is the unit for a session.
+func (u *unitFlag) of(s *sessions.Session) string {
+	switch {
+	case *u != "":
+		return string(*u)
+	case s.Unit != "":
+		return string(s.Unit)
+	}
+	return string(sessions.MM)
+}
+
+func addUnitFlag(c *cobra.Command, u *unitFlag) {
+	c.Flags().Var(u, "unit", "the unit of lengths in the text; without it the session's own")
+	err := c.RegisterFlagCompletionFunc("unit", cobra.FixedCompletions(
+		[]cobra.Completion{"mm", "cm", "in"}, cobra.ShellCompDirectiveNoFileComp))
+	if err != nil {
+		panic("unit: the flag was not added")
+	}
+}
