@@ -1,0 +1,99 @@
+package flow
+
+import (
+	"fmt"
+
+	"example.com/hangtape/sessions"
+)
+
+// GettingDown is the order of getting down, said wherever the climber may have to.
+var GettingDown = []string{
+	"Talk to the climber; keep the legs moving.",
+	"Foot out of the loop, Garda hitch unloaded and run down by hand.",
+	"Both friction hitches together, slowly, until the feet stand.",
+	"Cannot come down alone, faint or silent: rescue now, as planned, and call for help.",
+	"On the ground: stay with the climber; lay down whoever feels faint.",
+}
+
+// up is the gate before the readings for which somebody hangs.
+func up() Step {
+	return Step{ID: "up", Title: "Before the climber leaves the ground", Asks: []Ask{{
+		Key: "hang", Kind: Choice, Title: "Is the climber up?", Topic: "hang",
+		How: "Low on the rope, a second person and a rescue plan at hand, the kit inspected. The clock runs from here: seated hip first, all heights, thigh level, tether taut.",
+		When: func(d *Draft) bool {
+			return d.Session.Purpose != sessions.Review
+		},
+		Options: func(d *Draft) []Option {
+			n := len(d.Session.Fit.Hangs)
+			if d.Hanging() {
+				return []Option{{Word: "still up: go on", Act: StayUp}}
+			}
+			out := []Option{{Word: "up now: start the clock", Act: ClimbUp}, {Word: "not now: on to the review", Act: ToReview}}
+			for i := range n {
+				out = append(out, Option{Word: fmt.Sprintf("correct readings of hang %d", i+1), Act: ToHang, set: func(d *Draft) { d.Hang = i }})
+			}
+			return out
+		},
+		Mark: func(d *Draft) int {
+			if d.Hanging() {
+				return 0
+			}
+			return 1
+		},
+	}}}
+}
+
+// down is the gate after them, and where "down now" leads.
+func down() Step {
+	return Step{ID: "down", Title: "Getting down", Asks: []Ask{{
+		Key: "down", Kind: Choice, Title: "Is the climber on the ground?", Topic: "hang",
+		How:  "A hang without movement is dangerous within minutes.",
+		When: func(d *Draft) bool { return len(d.Session.Fit.Hangs) > 0 },
+		Options: func(d *Draft) []Option {
+			if d.Hanging() {
+				return []Option{{Word: "down: stop the clock", Act: ToReview, stops: true}, {Word: "still up: more readings", Act: StayUp}}
+			}
+			return []Option{{Word: "on the ground: to the review", Act: ToReview}, {Word: "still up: the clock goes on", Act: StayUp, set: resume}}
+		},
+	}}}
+}
+
+// review is the place where the verdicts are read.
+func review() Step {
+	return Step{ID: "review", Title: "Review", Phase: Close, Asks: []Ask{{
+		Key: "review", Kind: Choice, Title: "And now?", Topic: "verdict",
+		Options: func(d *Draft) []Option {
+			var out []Option
+			if d.Hanging() {
+				out = append(out, Option{Word: "back to the climber", Act: StayUp})
+			} else {
+				out = append(out, Option{Word: "sign off", Act: GoOn}, Option{Word: "another hang", Act: Again})
+			}
+			return append(out, Option{Word: "leave, all saved", Act: Leave})
+		},
+		Mark: func(d *Draft) int {
+			if d.Hanging() {
+				return 0
+			}
+			return 2
+		},
+	}}}
+}
+
+// signOff is the last step: who answers for the fitting.
+func signOff() Step {
+	s := Step{ID: "sign-off", Title: "Sign-off", Phase: Close, Asks: []Ask{
+		text("session.notes", "Notes", "Anything that the next reader should know. Empty: none.", func(d *Draft) *string { return &d.Session.Notes }),
+		text("sign_off.note", "Why is a tight must accepted?", "Needed where a must is tight.", func(d *Draft) *string { return &d.SignNote }),
+		text("sign_off.by", "Signed by", "The name of who answers for this fitting.", func(d *Draft) *string { return &d.SignBy }),
+		{Key: "sign_off", Kind: Choice, Title: "Sign?", Topic: "sign-off",
+			Options: func(*Draft) []Option {
+				return []Option{{Word: "sign", Act: Sign}, {Word: "not now: leave, all saved", Act: Leave}}
+			},
+			Mark: func(*Draft) int { return 1 }},
+	}}
+	for i := range s.Asks {
+		s.Asks[i].When = both(s.Asks[i].When, func(d *Draft) bool { return !d.Hanging() })
+	}
+	return s
+}

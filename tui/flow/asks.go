@@ -1,0 +1,83 @@
+package flow
+
+import (
+	"strings"
+
+	"example.com/hangtape/fit"
+)
+
+// readings are the questions for the laid lengths of one table of the file.
+func readings(table string) []Ask {
+	var out []Ask
+	for r := range fit.NumReadings {
+		if r.Info().Table == table {
+			out = append(out, reading(r))
+		}
+	}
+	return out
+}
+
+func reading(r fit.Reading) Ask {
+	info := r.Info()
+	a := Ask{Key: info.Table + "." + info.Key, Kind: Reading, Reading: r, Title: upper(info.Name), Topic: info.Table + "." + info.Key}
+	switch {
+	case r.IsHeight():
+		a.Quantity = Height
+		a.cell = func(d *Draft) any { return &d.Session.Fit.Hangs[d.Hang].Heights[r] }
+	case r == fit.Ahead:
+		a.Quantity = Signed
+		fallthrough
+	default:
+		a.cell = func(d *Draft) any { return &d.Session.Fit.Laid[r] }
+	}
+	if r == fit.Stature {
+		a.Least, a.Most = 500, 2500
+	}
+	return a
+}
+
+func text(key, title, how string, at func(*Draft) *string) Ask {
+	return Ask{Key: key, Kind: Text, Title: title, How: how, cell: func(d *Draft) any { return at(d) }}
+}
+
+func day(key, title string, at func(*Draft) any) Ask {
+	return Ask{Key: key, Kind: Day, Title: title, How: "As 2026-04-18; 0 means today.", cell: at}
+}
+
+func amount(key, title, how string, q Quantity, at func(*Draft) any) Ask {
+	return Ask{Key: key, Kind: Amount, Title: title, How: how, Quantity: q, cell: at, Topic: key}
+}
+
+func (a Ask) between(least, most float64) Ask {
+	a.Least, a.Most = least, most
+	return a
+}
+
+// A word is one value of a choice with the word for it.
+type word[T comparable] struct {
+	says string
+	v    T
+}
+
+// choice asks for one of a few values; Enter takes the one that stands, or the
+// first where none does.
+func choice[T comparable](key, title, how string, at func(*Draft) *T, words ...word[T]) Ask {
+	return Ask{Key: key, Kind: Choice, Title: title, How: how, Topic: key,
+		Options: func(*Draft) []Option {
+			out := make([]Option, len(words))
+			for i, w := range words {
+				out[i] = Option{Word: w.says, set: func(d *Draft) { *at(d) = w.v }}
+			}
+			return out
+		},
+		Mark: func(d *Draft) int {
+			for i, w := range words {
+				if w.v == *at(d) {
+					return i
+				}
+			}
+			return 0
+		}}
+}
+
+func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -1,0 +1,131 @@
+package flow
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/sessions"
+)
+
+// A Draft is the one owner of what has been accepted so far.
+type Draft struct {
+	Session  sessions.Session
+	Hang     int         // index of the hang whose heights are asked for
+	Change   int         // index of the change that is laid on again; the number of changes while none is
+	Pending  *fit.Change // a change whose new length is not told yet
+	SignBy   string
+	SignNote string
+
+	newLength float64 // of Pending, mm; 0 until told
+}
+
+// Hanging says whether somebody hangs: the clock runs.
+func (d *Draft) Hanging() bool {
+	n := len(d.Session.Fit.Hangs)
+	return n > 0 && d.Session.Fit.Hangs[n-1].Ended.IsZero()
+}
+
+// begin starts telling of a change of p.
+func (d *Draft) begin(p fit.Piece) {
+	d.Pending = &fit.Change{Piece: p, From: d.length(p), AfterHang: len(d.Session.Fit.Hangs)}
+	d.Change = len(d.Session.Fit.Changes)
+}
+
+// length is what p measures now, in mm, as far as it was read or told; of the
+// loop for a hitch.
+func (d *Draft) length(p fit.Piece) fit.Number {
+	for _, c := range slices.Backward(d.Session.Fit.Changes) {
+		if c.Piece == p {
+			return fit.Some(c.To)
+		}
+	}
+	f := &d.Session.Fit
+	switch p {
+	case fit.PieceHitchLeft:
+		return d.loop(fit.LeftLoopTop)
+	case fit.PieceHitchRight:
+		return d.loop(fit.RightLoopTop)
+	}
+	r := map[fit.Piece]fit.Reading{fit.PieceMainBridge: fit.MainBridge, fit.PieceFootLoop: fit.FootLoop,
+		fit.PieceTether: fit.Tether, fit.PieceBackupBridge: fit.BackupBridge}[p]
+	return mean(f.Laid[r])
+}
+
+func (d *Draft) loop(top fit.Reading) fit.Number {
+	for _, h := range slices.Backward(d.Session.Fit.Hangs) {
+		a, b := mean(h.Heights[top]), mean(h.Heights[fit.ConnectorTop])
+		if a.Known && b.Known {
+			return fit.Some(a.V - b.V)
+		}
+	}
+	return fit.Number{}
+}
+
+func mean(v []float64) fit.Number {
+	if len(v) == 0 {
+		return fit.Number{}
+	}
+	sum := 0.0
+	for _, x := range v {
+		sum += x
+	}
+	return fit.Some(sum / float64(len(v)))
+}
+
+// settle draws what follows from an answer: a change whose length is told joins
+// the list, bounds hold once both ends are told, a part of which something was
+// told is there.
+func (d *Draft) settle() {
+	f := &d.Session.Fit
+	if d.Pending != nil && d.newLength > 0 {
+		c := *d.Pending
+		c.To = d.newLength
+		f.Changes = append(f.Changes, c)
+		d.Pending, d.newLength, d.Change = nil, 0, len(f.Changes)-1
+	}
+	for p := range f.Kit.Pieces {
+		info := &f.Kit.Pieces[p]
+		info.Bounded = info.Bounds[0] > 0 && info.Bounds[1] > 0
+	}
+	f.Started = d.Session.Started
+}
+
+// Slot names the place of an answer in the session file: the key of a with the
+// number of the hang or change in it. Unsent text is kept under it.
+func (d *Draft) Slot(a Ask) string {
+	if rest, ok := strings.CutPrefix(a.Key, "hangs."); ok {
+		return fmt.Sprintf("hangs.%d.%s", d.Hang+1, rest)
+	}
+	if rest, ok := strings.CutPrefix(a.Key, "changes."); ok {
+		return fmt.Sprintf("changes.%d.%s", d.Change+1, rest)
+	}
+	return a.Key
+}
+
+// clone is a copy of d that shares nothing with it that may be written to.
+func (d Draft) clone() Draft {
+	f := &d.Session.Fit
+	for r := range f.Laid {
+		f.Laid[r] = slices.Clone(f.Laid[r])
+	}
+	f.Hangs = slices.Clone(f.Hangs)
+	for h := range f.Hangs {
+		for r := range f.Hangs[h].Heights {
+			f.Hangs[h].Heights[r] = slices.Clone(f.Hangs[h].Heights[r])
+		}
+	}
+	f.Changes = slices.Clone(f.Changes)
+	for c := range f.Changes {
+		f.Changes[c].Measured = slices.Clone(f.Changes[c].Measured)
+	}
+	f.Kept = slices.Clone(f.Kept)
+	d.Session.Limits = maps.Clone(d.Session.Limits)
+	if d.Pending != nil {
+		p := *d.Pending
+		d.Pending = &p
+	}
+	return d
+}

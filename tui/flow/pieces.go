@@ -1,0 +1,97 @@
+package flow
+
+import (
+	"example.com/hangtape/fit"
+)
+
+// pieceNames are the pieces in the trade's words.
+var pieceNames = [fit.NumPieces]string{"main bridge", "left friction hitch", "right friction hitch", "foot loop", "backup tether", "backup bridge"}
+
+func kit() Step {
+	s := Step{ID: "kit", Title: "Kit", Asks: []Ask{
+		text("kit.label", "Which kit", "What is written on its bag, or any name that finds it again.", func(d *Draft) *string { return &d.Session.KitLabel }),
+		text("kit.inspected_by", "Inspected by", "Who looked over every piece before this climb. Nobody leaves the ground on a kit that was not.",
+			func(d *Draft) *string { return &d.Session.InspectedBy }),
+		day("kit.inspected", "Inspected on", func(d *Draft) any { return &d.Session.Inspected }),
+	}}
+	for i := range s.Asks {
+		s.Asks[i].When = notReCheck
+	}
+	return s
+}
+
+// pieces is one step for each part of the kit, in the order in which the hands
+// go over it from the saddle up and down again.
+func pieces() []Step {
+	var steps []Step
+	for _, p := range []fit.Piece{fit.PieceMainBridge, fit.PieceHitchLeft, fit.PieceHitchRight} {
+		steps = append(steps, piece(p))
+	}
+	steps = append(steps, garda())
+	for _, p := range []fit.Piece{fit.PieceFootLoop, fit.PieceTether, fit.PieceBackupBridge} {
+		steps = append(steps, piece(p))
+	}
+	return steps
+}
+
+// piece asks for one piece: whether the kit has it, what is laid on, what its
+// labels say, and how far it can be changed.
+func piece(p fit.Piece) Step {
+	key := "kit." + p.Key()
+	info := func(d *Draft) *fit.PieceInfo { return &d.Session.Fit.Kit.Pieces[p] }
+	asks := readings(key)
+	isHitch := p == fit.PieceHitchLeft || p == fit.PieceHitchRight
+	if isHitch || p == fit.PieceTether {
+		asks = append(asks, amount(key+".cord_mm", "Diameter of its cord", "From its label.", Laid, func(d *Draft) any { return &info(d).Cord }).between(2, 14))
+	}
+	if isHitch {
+		asks = append(asks, amount(key+".wraps", "Wraps", "Turns of the cord around the rope, as it is tied.", Count, func(d *Draft) any { return &info(d).Wraps }).between(1, 12))
+	}
+	if p == fit.PieceTether {
+		asks = append(asks, amount(key+".strands", "Strands", "How many strands of cord run side by side.", Count, func(d *Draft) any { return &info(d).Strands }).between(1, 4))
+	}
+	if isHitch || p == fit.PieceTether {
+		asks = append(asks, amount(key+".strength_kn", "Strength of its cord", "In kN, from its label. Empty: 0.2 times the diameter squared (EN 564, 4 to 8 mm).", Force,
+			func(d *Draft) any { return &info(d).Strength }).between(0.5, 60))
+	}
+	if p == fit.PieceBackupBridge {
+		asks = append(asks, choice("kit.backup_bridge.own_rings", "Does the backup bridge have rings of its own?", "No where it shares the rings of the main bridge: then the two ways to the rope share a part.",
+			func(d *Draft) *fit.Choice { return &d.Session.Fit.Kit.OwnRings },
+			word[fit.Choice]{"not said", fit.Unanswered}, word[fit.Choice]{"yes", fit.Yes}, word[fit.Choice]{"no", fit.No}))
+	}
+	of := ""
+	if isHitch {
+		of = " (of its loop)"
+	}
+	asks = append(asks,
+		choice(key+".change", "How can its length be changed?", "",
+			func(d *Draft) *fit.How { return &info(d).Change },
+			word[fit.How]{"fixed", fit.Fixed}, word[fit.How]{"slides", fit.Slides}, word[fit.How]{"re-tie", fit.ReTie}),
+		amount(key+".bounds_mm.least", "Shortest that it can be set"+of, "Advice stays within what the piece can do.", Laid, func(d *Draft) any { return &info(d).Bounds[0] }),
+		amount(key+".bounds_mm.most", "Longest that it can be set"+of, "", Laid, func(d *Draft) any { return &info(d).Bounds[1] }),
+		day(key+".tied", "Tied on", func(d *Draft) any { return &d.Session.Tied[p].On }),
+		text(key+".tied_by", "Tied by", "", func(d *Draft) *string { return &d.Session.Tied[p].By }))
+	has := func(d *Draft) bool { return info(d).Present }
+	return partOf(Step{ID: p.Key(), Title: upper(pieceNames[p])}, key, asks, func(d *Draft) *bool { return &info(d).Present }, has)
+}
+
+func garda() Step {
+	has := func(d *Draft) bool { return d.Session.Fit.Kit.Garda }
+	asks := append(readings("kit.garda"), amount("kit.garda.inside_width_mm", "Inside width of its connectors", "From their label, or measured.", Laid,
+		func(d *Draft) any { return &d.Session.Fit.Kit.InsideWidth }).between(15, 120))
+	return partOf(Step{ID: "garda", Title: "Garda hitch"}, "kit.garda", asks, func(d *Draft) *bool { return &d.Session.Fit.Kit.Garda }, has)
+}
+
+// partOf puts the question whether the kit has the part before the others.
+func partOf(s Step, key string, asks []Ask, present func(*Draft) *bool, has func(*Draft) bool) Step {
+	first := choice(key, "Is it part of the kit?", "Look at it and touch it: nothing is taken to be there because nobody said so.", present,
+		word[bool]{"yes", true}, word[bool]{"no, or not known", false})
+	for i := range asks {
+		asks[i].When = both(asks[i].When, has)
+	}
+	s.Asks = append([]Ask{first}, asks...)
+	for i := range s.Asks {
+		s.Asks[i].When = both(s.Asks[i].When, notReCheck)
+	}
+	return s
+}

@@ -1,0 +1,75 @@
+package flow
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+)
+
+// Against is what stands against the sign-off, in words; none where it can be signed.
+func (s *State) Against() []string {
+	var out []string
+	if s.Demo {
+		return []string{"the demo's data are invented; a demo cannot be signed"}
+	}
+	if s.Session.Purpose == sessions.ReCheck {
+		out = append(out, "a re-check is not signed off as a fitting")
+	}
+	if s.Wrong != nil {
+		return append(out, s.Wrong.Error())
+	}
+	tight := false
+	for _, c := range s.Report.Checks {
+		if c.Kind != rules.Must {
+			continue
+		}
+		switch c.Verdict {
+		case rules.Fail, rules.Unknown:
+			out = append(out, fmt.Sprintf("%s: %s", c.Name, strings.ToUpper(string(c.Verdict))))
+		case rules.Tight:
+			tight = true
+			if predicted(s.Report, c) {
+				out = append(out, c.Name+": rests on a predicted length or height: read it again")
+			}
+		case rules.Pass:
+		}
+	}
+	if tight && s.SignNote == "" {
+		out = append(out, "a must is tight: say in the note why it is accepted")
+	}
+	if s.NeedDrill && s.Session.Drill == nil && s.SignNote == "" {
+		out = append(out, "the school asks for the drill: do it, or say in the note why not")
+	}
+	if s.SignBy == "" {
+		out = append(out, "nobody has given a name to sign with")
+	}
+	return out
+}
+
+// predicted says whether c is held at tight by a predicted input: it would pass
+// by its margin, and one of the readings that would lift it stands for one.
+func predicted(r *rules.Report, c rules.Check) bool {
+	if c.Margin < c.Guard {
+		return false
+	}
+	origin := map[string]string{}
+	for _, in := range r.Inputs {
+		origin[in.Name] = in.Origin
+	}
+	for _, key := range c.Missing {
+		if strings.HasPrefix(key, "changes.") || origin[key] == "predicted" || (strings.HasPrefix(key, "hangs.") && origin[key] == "") {
+			return true
+		}
+	}
+	return false
+}
+
+func signed(r *rules.Report) []sessions.SignedCheck {
+	out := make([]sessions.SignedCheck, len(r.Checks))
+	for i, c := range r.Checks {
+		out[i] = sessions.SignedCheck{Name: c.Name, Verdict: c.Verdict, Margin: c.Margin, Guard: c.Guard}
+	}
+	return out
+}

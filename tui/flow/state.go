@@ -1,0 +1,126 @@
+package flow
+
+import (
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+)
+
+// Config is what a flow is given from outside and does not change.
+type Config struct {
+	// Judge runs the rules. Its error says what cannot be.
+	Judge func(*sessions.Session) (*rules.Report, error)
+	// Earlier is the session that this one follows, or nil. Its lengths stand
+	// beside the fields and can be kept.
+	Earlier *sessions.Session
+	// Digest names the limits and rules that judge; it is signed with.
+	Digest string
+	// NeedDrill asks for the drill, or a note, before the sign-off.
+	NeedDrill bool
+	// Demo marks invented data, which cannot be signed.
+	Demo bool
+}
+
+// A State is where the wizard stands. The zero State is of no use: see Start.
+type State struct {
+	Draft
+	Config
+	Steps  []Step
+	At     Place
+	Texts  map[string]string // unsent text by field
+	Edit   int               // which of the taken values the field corrects; their number for a new one
+	Said   Said              // what is answered to the last event
+	Report *rules.Report     // what the rules say of the draft
+	Wrong  error             // what cannot be in the draft, where the rules could not run
+	Saves  int               // grows with every change that is to be saved
+	Left   bool              // the wizard is to end
+
+	trail []Place
+}
+
+// A Place is one question, by its step and its place in it.
+type Place struct {
+	Step, Ask int
+	Hang      int
+}
+
+// Said is an answer of the wizard in words.
+type Said struct {
+	Kind SaidKind
+	Text string
+}
+
+// SaidKind is what an answer means.
+type SaidKind int
+
+// The kinds of answer.
+const (
+	Nothing SaidKind = iota
+	Taken            // the answer was understood and taken
+	Refused          // it was not: the text stays, and says why
+	Noted            // something else to know
+)
+
+// Start is the state at the first question that has not been answered: the
+// first of all in a new session, the one after the last answer in a resumed one.
+func Start(s sessions.Session, c Config) State {
+	st := State{Draft: Draft{Session: s}.clone(), Config: c, Steps: Steps(), Texts: map[string]string{}}
+	st.Hang = max(0, len(s.Fit.Hangs)-1)
+	st.Change = len(s.Fit.Changes)
+	st.judge()
+	st.At = st.firstOpen()
+	st.enterField()
+	return st
+}
+
+// firstOpen is the question after the last one that was answered.
+func (s *State) firstOpen() Place {
+	at, found := s.first(), Place{Step: -1}
+	for p, ok := at, true; ok; p, ok = s.after(p) {
+		if a := s.ask(p); a.Kind != Choice && a.Told(&s.Draft) > 0 {
+			found = p
+		}
+	}
+	if found.Step < 0 {
+		return at
+	}
+	p, ok := s.after(found)
+	if !ok {
+		return found
+	}
+	if s.Hanging() && s.Steps[p.Step].Phase != Aloft {
+		return s.placeOf("seated")
+	}
+	return p
+}
+
+// Ask is the question that is asked now.
+func (s *State) Ask() Ask { return s.ask(s.At) }
+
+// Step is the step that it belongs to.
+func (s *State) Step() Step { return s.Steps[s.At.Step] }
+
+// Text is what is in the field.
+func (s *State) Text() string { return s.Texts[s.field()] }
+
+// Options are the answers to the Choice that is asked now.
+func (s *State) Options() []Option {
+	if a := s.Ask(); a.Options != nil {
+		return a.Options(&s.Draft)
+	}
+	return nil
+}
+
+// Marked is the option that Enter would take.
+func (s *State) Marked() int {
+	a := s.Ask()
+	if a.Mark == nil {
+		return 0
+	}
+	return a.Mark(&s.Draft)
+}
+
+func (s *State) ask(p Place) Ask { return s.Steps[p.Step].Asks[p.Ask] }
+
+func (s *State) judge() {
+	s.Report, s.Wrong = s.Judge(&s.Session)
+}

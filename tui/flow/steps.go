@@ -1,0 +1,152 @@
+package flow
+
+import (
+	"example.com/hangtape/fit"
+	"example.com/hangtape/sessions"
+)
+
+// Steps is the one table of steps, in the order that keeps the climber up for
+// the shortest time: all that needs no hanging first, then the hip and the
+// other seated heights, the thigh level, the tether taut. Screens, prompts,
+// keys of resumed work and help follow from it; which readings there are
+// follows from the table of readings in package fit.
+func Steps() []Step {
+	steps := []Step{people(), tape(), rope(), kit()}
+	steps = append(steps, pieces()...)
+	steps = append(steps, body(), changed(), up())
+	for _, p := range []fit.Pose{fit.Seated, fit.ThighLevel, fit.TetherTaut} {
+		steps = append(steps, hanging(p))
+	}
+	return append(steps, down(), review(), signOff())
+}
+
+func people() Step {
+	return Step{ID: "people", Title: "People and purpose", Asks: []Ask{
+		choice("session.purpose", "Why does the climber hang today?", "",
+			func(d *Draft) *sessions.Purpose { return &d.Session.Purpose },
+			word[sessions.Purpose]{"first fitting", sessions.FirstFitting},
+			word[sessions.Purpose]{"re-tune: something of the kit is new", sessions.ReTune},
+			word[sessions.Purpose]{"re-check: is it still right?", sessions.ReCheck},
+			word[sessions.Purpose]{"review: no climber here", sessions.Review}),
+		text("session.climber", "Climber", "The name that the session is kept and found under.", func(d *Draft) *string { return &d.Session.Climber }),
+		text("session.instructor", "Instructor", "Who measures and decides.", func(d *Draft) *string { return &d.Session.Instructor }),
+		text("session.place", "Place", "The tree or the site.", func(d *Draft) *string { return &d.Session.Place }),
+		choice("session.unit", "Unit that you read and type in", "A number without a unit is taken in this one; others may be typed with theirs.",
+			func(d *Draft) *sessions.Unit { return &d.Session.Unit },
+			word[sessions.Unit]{"mm", sessions.MM}, word[sessions.Unit]{"cm", sessions.CM}, word[sessions.Unit]{"in", sessions.Inch}),
+	}}
+}
+
+func tape() Step {
+	return Step{ID: "tape", Title: "Tape", Asks: []Ask{
+		choice("tape.class", "Accuracy class of the tape", "The Roman number on its first metre (OIML R 35-1). Without one take III, the coarsest.",
+			func(d *Draft) *fit.TapeClass { return &d.Session.Fit.Tape.Class },
+			word[fit.TapeClass]{"I", fit.ClassI}, word[fit.TapeClass]{"II", fit.ClassII}, word[fit.TapeClass]{"III", fit.ClassIII}),
+		amount("tape.division_mm", "Smallest division of the tape", "The distance between two neighbouring marks.", Laid,
+			func(d *Draft) any { return &d.Session.Fit.Tape.Division }).between(0.5, 10),
+		choice("tape.hook", "Do laid lengths start from the end of the tape?", "Yes where the hook or ring at its end is laid on; no where you start from a mark such as 100.",
+			func(d *Draft) *bool { return &d.Session.Fit.Tape.Hook },
+			word[bool]{"yes", true}, word[bool]{"no", false}),
+	}}
+}
+
+func rope() Step {
+	return Step{ID: "rope", Title: "Rope", Asks: []Ask{
+		amount("rope.diameter_mm", "Diameter of the rope", "From its label.", Laid,
+			func(d *Draft) any { return &d.Session.Fit.Rope.Diameter }).between(6, 20),
+		amount("rope.elongation_percent", "Elongation of the rope, 50 kg to 150 kg", "In per cent, from its label.", Percent,
+			func(d *Draft) any { return &d.Session.Fit.Rope.Elongation }).between(0.3, 15),
+		amount("rope.least_above_mm", "Least rope above the climber", "The shortest rope between climber and union that will be used: less rope, harder catch.", Laid,
+			func(d *Draft) any { return &d.Session.Fit.Rope.LeastAbove }),
+		amount("rope.drill_above_mm", "Rope above during the drill", "From the climber at the base up to the union.", Laid,
+			func(d *Draft) any { return &d.Session.Fit.Rope.DrillAbove }),
+	}}
+}
+
+func body() Step {
+	s := Step{ID: "body", Title: "Body, on the ground", Asks: readings("climber")}
+	told := amount("climber.stature_told_mm", "Stature, told", "Only where it is told and not measured: it counts as an estimate.", Laid,
+		func(d *Draft) any { return &d.Session.Fit.StatureTold }).between(500, 2500)
+	told.When = func(d *Draft) bool { return len(d.Session.Fit.Laid[fit.Stature]) == 0 }
+	s.Asks = append(s.Asks, told,
+		choice("climber.sex", "Sex, as the body survey recorded it", "It only chooses which estimates stand in until a reading is taken.",
+			func(d *Draft) *fit.Sex { return &d.Session.Fit.Sex },
+			word[fit.Sex]{"unsaid", fit.Unsaid}, word[fit.Sex]{"m", fit.Male}, word[fit.Sex]{"f", fit.Female}),
+		amount("climber.mass_kg", "Mass, with clothes and kit", "Off a scale, in what will be worn and carried.", Mass,
+			func(d *Draft) any { return &d.Session.Fit.Mass }).between(25, 250),
+		amount("climber.mass_u_kg", "How sure is the mass, ±", "Empty means ± 2 kg.", MassDoubt,
+			func(d *Draft) any { return &d.Session.Fit.MassU }).between(0, 50))
+	for i := range s.Asks {
+		s.Asks[i].When = both(s.Asks[i].When, notReCheck)
+	}
+	return s
+}
+
+// changed asks what was set or tied to another length before the next hang.
+func changed() Step {
+	which := Ask{Key: "changes.piece", Kind: Choice, Title: "Was a length changed since the last hang?", Topic: "changes",
+		How: "Each piece that was set or tied anew. Its new length counts as predicted until it is laid on again.",
+		Options: func(*Draft) []Option {
+			out := []Option{{Word: "nothing more", set: func(d *Draft) { d.Pending, d.Change = nil, len(d.Session.Fit.Changes) }}}
+			for p := range fit.NumPieces {
+				out = append(out, Option{Word: pieceNames[p], set: func(d *Draft) { d.begin(p) }})
+			}
+			return out
+		}}
+	to := amount("changes.to_mm", "Its length now", "Finished, pulled snug; of the loop for a hitch.", Laid, func(d *Draft) any { return &d.newLength })
+	to.When = func(d *Draft) bool { return d.Pending != nil }
+	laid := Ask{Key: "changes.measured_mm", Kind: Reading, Title: "Laid on again", Quantity: Laid, Topic: "changes",
+		How: "Only where the tape was laid on after setting it. Empty: not measured.", Reading: fit.NumReadings,
+		cell: func(d *Draft) any { return &d.Session.Fit.Changes[d.Change].Measured },
+		When: func(d *Draft) bool { return d.Change < len(d.Session.Fit.Changes) }}
+	more := Ask{Key: "changes.more", Kind: Choice, Title: "Another change?",
+		When: laid.When,
+		Options: func(*Draft) []Option {
+			return []Option{{Word: "no", set: func(d *Draft) { d.Change = len(d.Session.Fit.Changes) }}, {Word: "yes", Act: Again, set: func(d *Draft) { d.Change = len(d.Session.Fit.Changes) }}}
+		}}
+	s := Step{ID: "changes", Title: "What was changed", Asks: []Ask{which, to, laid, more}}
+	for i := range s.Asks {
+		s.Asks[i].When = both(s.Asks[i].When, func(d *Draft) bool { return len(d.Session.Fit.Hangs) > 0 && !d.Hanging() })
+	}
+	return s
+}
+
+// hanging is the step of one pose: its heights in the order of the table of
+// readings, and what else is read while the climber is up.
+func hanging(p fit.Pose) Step {
+	titles := map[fit.Pose]string{fit.Seated: "Seated on the main bridge", fit.ThighLevel: "Thigh level", fit.TetherTaut: "Tether taut"}
+	s := Step{ID: map[fit.Pose]string{fit.Seated: "seated", fit.ThighLevel: "level", fit.TetherTaut: "taut"}[p], Title: titles[p], Phase: Aloft, Pose: p}
+	for r := range fit.NumReadings {
+		if r.IsHeight() && r.Info().Pose == p {
+			s.Asks = append(s.Asks, reading(r))
+		}
+	}
+	if p == fit.Seated {
+		s.Asks = append(s.Asks, readings("rope")...)
+	}
+	for i, a := range s.Asks {
+		s.Asks[i].When = both(a.When, func(d *Draft) bool {
+			return d.Hang < len(d.Session.Fit.Hangs) && (d.Session.Purpose != sessions.ReCheck || inReCheck(a.Reading))
+		})
+	}
+	return s
+}
+
+// inReCheck says whether a re-check reads r: what shows at the smallest cost
+// whether anything moved.
+func inReCheck(r fit.Reading) bool {
+	switch r {
+	case fit.Hip, fit.ConnectorBottom, fit.GardaLevel, fit.KneeLevel, fit.GardaTaut:
+		return true
+	}
+	return false
+}
+
+func notReCheck(d *Draft) bool { return d.Session.Purpose != sessions.ReCheck }
+
+func both(a, b func(*Draft) bool) func(*Draft) bool {
+	if a == nil {
+		return b
+	}
+	return func(d *Draft) bool { return a(d) && b(d) }
+}
