@@ -1,0 +1,81 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// keyID is what a key does.
+type keyID int
+
+const (
+	noKey keyID = iota
+	keyEnter
+	keyBack
+	keySteps
+	keyHelp
+	keyOlder
+	keyNewer
+	keySkip
+	keyPageUp
+	keyKeep
+	keyDown
+	keyLeave
+)
+
+// A binding is one key with its words: the one source of what keys do and of
+// what the help says of them.
+type binding struct {
+	id     keyID
+	names  []string // as Bubble Tea calls them
+	label  string
+	does   string
+	letter bool // not where words are typed
+}
+
+// bindings are all keys beside digits and text. Digits, Enter and Esc are
+// enough for all but names and notes.
+func bindings() []binding {
+	return []binding{
+		{keyEnter, []string{"enter"}, "Enter", "take what is typed; with nothing typed go on, nothing is taken", false},
+		{keyBack, []string{"esc", "shift+tab"}, "Esc", "back; what is typed stays", false},
+		{keySteps, []string{"tab"}, "Tab", "all steps, to go to any of them", false},
+		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
+		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
+		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept", true},
+		{keyOlder, []string{"up"}, "Up", "correct the value taken before; emptied, it is taken out", false},
+		{keyNewer, []string{"down"}, "Down", "on to the next value", false},
+		{keySkip, []string{"pgdown"}, "PgDn", "on to the next step; in the review, further down", false},
+		{keyPageUp, []string{"pgup"}, "PgUp", "in the review, further up", false},
+		{keyLeave, []string{"ctrl+c", "ctrl+d"}, "Ctrl-C", "leave; all that was taken is saved", false},
+	}
+}
+
+// keyOf is what a key does; words says that the field takes words, so that
+// letters and signs are text.
+func keyOf(msg tea.KeyMsg, words bool) keyID {
+	if msg.Paste {
+		return noKey
+	}
+	name := msg.String()
+	for _, b := range bindings() {
+		if slices.Contains(b.names, name) && !(b.letter && words && len(name) == 1) {
+			return b.id
+		}
+	}
+	return noKey
+}
+
+// hints are the labels of a few keys for the last line, each with one word.
+func (t theme) hints(width int, pairs ...string) string {
+	var parts []string
+	for i := 0; i+1 < len(pairs); i += 2 {
+		parts = append(parts, t.key.Render(pairs[i])+" "+pairs[i+1])
+	}
+	for len(parts) > 1 && textWidth(strings.Join(parts, "  ")) > width {
+		parts = parts[:len(parts)-1]
+	}
+	return strings.Join(parts, "  ")
+}

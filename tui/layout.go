@@ -1,0 +1,190 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/charmbracelet/lipgloss"
+
+	"example.com/hangtape/tui/flow"
+)
+
+// view is a frame that was computed and only waits to be shown.
+type view string
+
+// View shows what Update computed.
+func (m Model) View() string { return string(m.shown) }
+
+// wide is the width from which verdicts stand beside the question.
+const wide = 100
+
+func (m *Model) mainWidth() int {
+	if m.width >= wide {
+		return m.width/2 - 1
+	}
+	return m.width
+}
+
+// bodyHeight is what the first and last line leave.
+func (m *Model) bodyHeight() int { return max(1, m.height-3) }
+
+// layout computes the frame.
+func (m *Model) layout() {
+	if m.small() {
+		m.shown = view(m.frame(wrap(fmt.Sprintf("This window is %dx%d; %dx%d is the least. Nothing is lost: make it larger.", m.width, m.height, leastWidth, leastHeight), max(1, m.width))))
+		return
+	}
+	var body []string
+	h := m.bodyHeight()
+	switch m.screen {
+	case onFirst:
+		m.shown = view(m.frame(m.firstLines(m.width)))
+		return
+	case onList:
+		body = m.listLines(m.width, h)
+	case onAsk:
+		body = m.askBody(h)
+	case onSteps:
+		body = m.stepsLines(m.width, h)
+	case onHelp:
+		body = m.helpLines(m.width, h)
+	}
+	body = body[:min(len(body), h)]
+	for len(body) < h {
+		body = append(body, "")
+	}
+	lines := append([]string{m.header()}, body...)
+	if m.problem != "" {
+		lines = append(lines, m.theme.refused.Render(cut(clean(m.problem), m.width)))
+	} else {
+		lines = append(lines, m.clock())
+	}
+	m.shown = view(m.frame(append(lines, m.footer())))
+}
+
+// askBody is the question with the verdicts below or beside it.
+func (m *Model) askBody(h int) []string {
+	width := m.mainWidth()
+	key := m.flow.Ask().Key
+	if key == "review" {
+		return m.reviewBody(h)
+	}
+	lines := m.askLines(width)
+	if m.width >= wide {
+		return beside(lines, m.summaryLines(m.width-width-2, h), width)
+	}
+	if room := h - len(lines) - 1; room > 0 {
+		lines = append(append(lines, ""), m.summaryLines(width, room)...)
+	}
+	return lines
+}
+
+// reviewBody is the scrolled verdicts over the choice.
+func (m *Model) reviewBody(h int) []string {
+	choice := m.askLines(m.width)
+	all := m.reviewLines(m.width)
+	room := max(1, h-len(choice)-1)
+	m.scroll = max(0, min(m.scroll, len(all)-room))
+	shown := all[m.scroll:min(len(all), m.scroll+room)]
+	more := ""
+	if m.scroll+room < len(all) {
+		more = fmt.Sprintf("-- PgDn: %d more lines", len(all)-m.scroll-room)
+	}
+	out := append([]string(nil), shown...)
+	for len(out) < room {
+		out = append(out, "")
+	}
+	return append(append(out, more), choice...)
+}
+
+// beside puts right beside left, whose lines fill width.
+func beside(left, right []string, width int) []string {
+	var out []string
+	for i := range max(len(left), len(right)) {
+		l, r := "", ""
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		out = append(out, pad(l, width+2)+r)
+	}
+	return out
+}
+
+// header says whose session it is and where in it one is.
+func (m *Model) header() string {
+	left := m.theme.title.Render("hangtape")
+	if m.store != nil && m.flow.Demo {
+		left += " " + m.theme.demo.Render("DEMO")
+	}
+	if m.store == nil {
+		return left
+	}
+	st := m.flow.Step()
+	left += " " + nameOr(m.flow.Session.Climber, "new session")
+	return spread(left, fmt.Sprintf("%d/%d %s", m.flow.At.Step+1, len(m.flow.Steps), st.Title), m.width)
+}
+
+// clock is the hanging clock, in words.
+func (m *Model) clock() string {
+	d, due := m.hanging()
+	if m.store == nil || !m.flow.Hanging() {
+		return ""
+	}
+	line := fmt.Sprintf("Hanging for %s", clockText(d))
+	if due {
+		line = m.theme.refused.Render(line + ": time for a break (d: down now)")
+	}
+	return cut(line, m.width)
+}
+
+func clockText(d time.Duration) string {
+	d = d.Round(time.Second)
+	return fmt.Sprintf("%d:%02d", int(d.Minutes()), int(d.Seconds())%60)
+}
+
+// footer is the keys that matter here.
+func (m *Model) footer() string {
+	t := m.theme
+	switch m.screen {
+	case onAsk:
+		pairs := []string{"Enter", "take"}
+		switch a := m.flow.Ask(); {
+		case a.Kind == flow.Choice:
+			pairs = []string{"1-9", "choose"}
+		case strings.TrimSpace(m.flow.Text()) == "" && m.flow.Edit == a.Told(&m.flow.Draft):
+			pairs = []string{"Enter", "go on"}
+		}
+		pairs = append(pairs, "Esc", "back", "Tab", "steps", "?", "help")
+		if m.flow.Hanging() {
+			pairs = append([]string{"d", "down now"}, pairs...)
+		}
+		return t.hints(m.width, pairs...)
+	case onList:
+		return t.hints(m.width, "number, Enter", "choose", "Esc", "back")
+	case onSteps:
+		return t.hints(m.width, "number, Enter", "go there", "Esc", "back")
+	case onHelp:
+		return t.hints(m.width, "Up Down", "scroll", "any other key", "back")
+	case onFirst:
+	}
+	return ""
+}
+
+// frame joins lines, none wider than the window and no more than fit.
+func (m *Model) frame(lines []string) string {
+	lines = lines[:min(len(lines), max(1, m.height))]
+	for i, l := range lines {
+		if m.theme.ascii {
+			l = plainSigns.Replace(l)
+		}
+		if lipgloss.Width(l) > m.width {
+			l = cut(l, m.width)
+		}
+		lines[i] = l
+	}
+	return strings.Join(lines, "\n")
+}

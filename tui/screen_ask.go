@@ -1,0 +1,171 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/flow"
+)
+
+// askKey handles a key on a question.
+func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
+	ask := m.flow.Ask()
+	id := keyOf(msg, ask.Kind == flow.Text)
+	if ask.Kind == flow.Choice {
+		if cmd, ok := m.choiceKey(msg, id); ok {
+			return cmd
+		}
+	}
+	switch id {
+	case keyEnter:
+		return m.do(flow.Enter{Now: m.now})
+	case keyBack:
+		return m.do(flow.Back{})
+	case keySteps:
+		m.screen, m.steps = onSteps, stepsScreen{step: -1}
+		return nil
+	case keyHelp:
+		m.screen, m.help = onHelp, helpScreen{from: onAsk}
+		return nil
+	case keyOlder:
+		return m.do(flow.Older{})
+	case keyNewer:
+		return m.do(flow.Newer{})
+	case keySkip:
+		return m.do(flow.SkipStep{})
+	case keyDown:
+		if m.flow.Hanging() {
+			return m.do(flow.DownNow{Now: m.now})
+		}
+	case keyKeep:
+		if ask.Keepable() && len(m.flow.EarlierOf(ask)) > 0 {
+			return m.do(flow.Keep{})
+		}
+	case noKey, keyPageUp, keyLeave:
+	}
+	if m.form.text == nil {
+		return nil
+	}
+	cmd := m.form.update(msg)
+	if *m.form.text != m.flow.Text() {
+		return tea.Batch(cmd, m.do(flow.Typed{Text: *m.form.text}))
+	}
+	return cmd
+}
+
+// choiceKey handles the keys that choose: a digit takes that option at once,
+// the arrows move the mark.
+func (m *Model) choiceKey(msg tea.KeyMsg, id keyID) (tea.Cmd, bool) {
+	name := msg.String()
+	switch {
+	case len(name) == 1 && name[0] >= '1' && name[0] <= '9':
+		return m.do(flow.Pick{Option: int(name[0] - '1'), Now: m.now}), true
+	case id == keyOlder, id == keyNewer:
+		return m.form.update(msg), true
+	case id == keyEnter:
+		return m.do(flow.Pick{Option: *m.form.option, Now: m.now}), true
+	case (id == keySkip || id == keyPageUp) && m.flow.Ask().Key == "review":
+		m.scroll += map[keyID]int{keySkip: 1, keyPageUp: -1}[id] * max(1, m.bodyHeight()-8)
+		return nil, true
+	}
+	return nil, false
+}
+
+// newForm builds the field of the question that is asked now.
+func (m *Model) newForm() tea.Cmd {
+	if m.screen != onAsk && m.screen != onSteps && m.screen != onHelp {
+		return nil
+	}
+	gen := m.form.gen + 1
+	var cmd tea.Cmd
+	width := m.mainWidth()
+	if options := m.flow.Options(); options != nil {
+		labels := make([]string, len(options))
+		for i, o := range options {
+			labels[i] = cut(fmt.Sprintf("%d %s", i+1, o.Word), width-3)
+		}
+		m.form, cmd = newSelect(gen, labels, m.flow.Marked(), width, len(labels))
+		return cmd
+	}
+	m.form, cmd = newInput(gen, m.flow.Text(), width)
+	return cmd
+}
+
+// askLines draws a question: what is asked and how it is read, what is known
+// beside it, the field, and what the wizard answers.
+func (m *Model) askLines(width int) []string {
+	t, s, a := m.theme, &m.flow, m.flow.Ask()
+	lines := []string{t.title.Render(cut(a.Title, width))}
+	lines = append(lines, wrap(m.howOf(a), width)...)
+	lines = append(lines, "")
+	for _, l := range m.beside(a) {
+		lines = append(lines, wrap(clean(l), width)...)
+	}
+	if n := a.Told(&s.Draft); a.Kind != flow.Choice && s.Edit < n {
+		lines = append(lines, wrap(fmt.Sprintf("Correcting value %d of %d; emptied, it is taken out.", s.Edit+1, n), width)...)
+	}
+	for _, l := range m.form.lines() {
+		lines = append(lines, cut(l, width))
+	}
+	if echo := m.echo(a); echo != "" {
+		lines = append(lines, wrap(echo, width)...)
+	}
+	if s.Said.Text != "" {
+		said := wrap(clean(s.Said.Text), width)
+		if s.Said.Kind == flow.Refused {
+			for i := range said {
+				said[i] = t.refused.Render(said[i])
+			}
+		}
+		lines = append(lines, said...)
+	}
+	return lines
+}
+
+// howOf is how a question is answered.
+func (m *Model) howOf(a flow.Ask) string {
+	if a.Key == "down" {
+		return a.How + " " + strings.Join(flow.GettingDown, " ")
+	}
+	return a.How
+}
+
+// beside is what stands beside the field and never in it.
+func (m *Model) beside(a flow.Ask) []string {
+	s := &m.flow
+	var out []string
+	if values := a.Values(&s.Draft, s.Session.Unit); len(values) > 0 {
+		out = append(out, "Taken: "+strings.Join(values, ", "))
+	}
+	if old := s.EarlierOf(a); len(old) > 0 {
+		var shown []string
+		for _, v := range old {
+			shown = append(shown, a.Quantity.Show(v, s.Session.Unit))
+		}
+		line := fmt.Sprintf("On %s: %s", s.Earlier.Started.Format("2006-01-02"), strings.Join(shown, ", "))
+		if a.Keepable() {
+			line += " (k keeps it)"
+		}
+		out = append(out, line)
+	}
+	return out
+}
+
+// echo says back what the text in the field would be taken as.
+func (m *Model) echo(a flow.Ask) string {
+	s := &m.flow
+	text := strings.TrimSpace(s.Text())
+	if text == "" || a.Kind == flow.Text || a.Kind == flow.Choice || s.Said.Kind == flow.Refused {
+		return ""
+	}
+	said, err := a.Understood(text, s.Session.Unit, m.now)
+	if err != nil {
+		return ""
+	}
+	return "= " + m.theme.strong.Render(said)
+}
+
+func unitOf(s *sessions.Session) string { return string(s.Unit) }

@@ -1,0 +1,108 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/tui/flow"
+)
+
+// stepsScreen shows all steps, or the questions of one, and goes to any.
+type stepsScreen struct {
+	step  int // whose questions are shown; -1 while the steps are
+	typed string
+}
+
+// entry is a line that can be gone to.
+type entry struct {
+	text  string
+	place flow.Place
+	step  int
+}
+
+func (m *Model) stepsKey(msg tea.KeyMsg) tea.Cmd {
+	v := &m.steps
+	switch name := msg.String(); {
+	case name == "esc" && v.step >= 0:
+		*v = stepsScreen{step: -1}
+	case name == "esc", name == "tab":
+		m.screen = onAsk
+	case keyOf(msg, false) == keyDown && m.flow.Hanging():
+		m.screen = onAsk
+		return m.do(flow.DownNow{Now: m.now})
+	case name == "backspace" && v.typed != "":
+		v.typed = v.typed[:len(v.typed)-1]
+	case len(name) == 1 && name[0] >= '0' && name[0] <= '9' && len(v.typed) < 2:
+		v.typed += name
+	case name == "enter":
+		n, err := strconv.Atoi(v.typed)
+		v.typed = ""
+		list := m.entries()
+		switch {
+		case err != nil: // nothing typed: back to where one was
+			m.screen = onAsk
+		case n < 1 || n > len(list):
+		case v.step < 0 && m.asksOf(list[n-1].step) > 1:
+			*v = stepsScreen{step: list[n-1].step}
+		default:
+			m.screen = onAsk
+			return m.do(flow.GoTo{Place: list[n-1].place})
+		}
+	}
+	return nil
+}
+
+// entries are the steps that have a question now, or the questions of one.
+func (m *Model) entries() []entry {
+	var out []entry
+	for _, g := range m.flow.Asked() {
+		if m.steps.step < 0 {
+			out = append(out, entry{fmt.Sprintf("%s  %d/%d", g.Title, g.Told, len(g.Places)), g.Places[0], g.Step})
+			continue
+		}
+		if g.Step != m.steps.step {
+			continue
+		}
+		for _, p := range g.Places {
+			a := m.flow.Steps[p.Step].Asks[p.Ask]
+			text := a.Title
+			for i, v := range a.Values(&m.flow.Draft, m.flow.Session.Unit) {
+				text += map[bool]string{true: ": ", false: ", "}[i == 0] + clean(v)
+			}
+			out = append(out, entry{text, p, g.Step})
+		}
+	}
+	return out
+}
+
+func (m *Model) asksOf(step int) int {
+	for _, g := range m.flow.Asked() {
+		if g.Step == step {
+			return len(g.Places)
+		}
+	}
+	return 0
+}
+
+func (m *Model) stepsLines(width, height int) []string {
+	title := "All steps"
+	if m.steps.step >= 0 {
+		title = m.flow.Steps[m.steps.step].Title
+	}
+	list := m.entries()
+	rows := max(1, height-3)
+	columns := (len(list) + rows - 1) / rows
+	lines := []string{m.theme.title.Render(title)}
+	for r := range min(rows, len(list)) {
+		line := ""
+		for c := range columns {
+			if i := c*rows + r; i < len(list) {
+				line += pad(fmt.Sprintf("%2d %s", i+1, list[i].text), width/columns)
+			}
+		}
+		lines = append(lines, cut(line, width))
+	}
+	return append(lines, "", "Number: "+m.steps.typed+"_")
+}

@@ -1,0 +1,109 @@
+package tui
+
+import (
+	"strings"
+	"unicode"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// clean is text from a file or a person made safe to draw: control characters
+// and those that turn the direction of writing become a visible mark.
+func clean(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\t':
+			return ' '
+		case unicode.IsControl(r), r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+// wrap breaks prose into lines of at most width cells, at spaces where it can.
+// A number and its unit or sign stay together.
+func wrap(s string, width int) []string {
+	if width < 1 {
+		return nil
+	}
+	var lines []string
+	line := ""
+	for _, w := range words(s) {
+		for ansi.StringWidth(w) > width { // longer than a line: cut it
+			if line != "" {
+				lines, line = append(lines, line), ""
+			}
+			head := ansi.Truncate(w, width, "")
+			lines = append(lines, head)
+			w = strings.TrimPrefix(w, head)
+			if head == "" {
+				return lines
+			}
+		}
+		switch {
+		case line == "":
+			line = w
+		case ansi.StringWidth(line)+1+ansi.StringWidth(w) <= width:
+			line += " " + w
+		default:
+			lines, line = append(lines, line), w
+		}
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// words splits prose at spaces, but not between a number and its unit.
+func words(s string) []string {
+	var out []string
+	for _, w := range strings.Fields(s) {
+		if n := len(out); n > 0 && isUnit(w) && endsInDigit(out[n-1]) {
+			out[n-1] += " " + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+func isUnit(w string) bool {
+	switch strings.TrimRight(w, ".,;:)") {
+	case "mm", "cm", "m", "in", "kg", "kN", "deg", "%":
+		return true
+	}
+	return false
+}
+
+func endsInDigit(w string) bool {
+	return w != "" && w[len(w)-1] >= '0' && w[len(w)-1] <= '9'
+}
+
+// cut is s in at most width cells.
+func cut(s string, width int) string {
+	if width < 1 {
+		return ""
+	}
+	return ansi.Truncate(s, width, "")
+}
+
+// pad is s in exactly width cells.
+func pad(s string, width int) string {
+	s = cut(s, width)
+	return s + strings.Repeat(" ", max(0, width-ansi.StringWidth(s)))
+}
+
+// spread puts left and right at the ends of a line; right is kept whole.
+func spread(left, right string, width int) string {
+	if right == "" {
+		return cut(left, width)
+	}
+	return pad(left, max(0, width-ansi.StringWidth(right)-1)) + " " + cut(right, width)
+}
+
+// plainSigns are the signs beyond ASCII that the program itself uses.
+var plainSigns = strings.NewReplacer("±", "+-", "°", " deg", "·", "|", "×", "x", "≤", "<=", "≥", ">=", "…", "...", "–", "-")
+
+func textWidth(s string) int { return ansi.StringWidth(s) }

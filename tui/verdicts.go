@@ -1,0 +1,99 @@
+package tui
+
+import (
+	"fmt"
+	"slices"
+
+	"example.com/hangtape/rules"
+)
+
+// rank orders verdicts for reading: what stands against going up first.
+var rank = map[rules.Verdict]int{rules.Fail: 0, rules.Unknown: 1, rules.Tight: 2, rules.Pass: 3}
+
+// worstFirst are the checks as they are read: the verdicts from worst to best,
+// musts before shoulds, else in the order of the table.
+func worstFirst(checks []rules.Check) []rules.Check {
+	out := slices.Clone(checks)
+	slices.SortStableFunc(out, func(a, b rules.Check) int {
+		if d := rank[a.Verdict] - rank[b.Verdict]; d != 0 {
+			return d
+		}
+		return count(a.Kind == rules.Should) - count(b.Kind == rules.Should)
+	})
+	return out
+}
+
+func count(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// checkLines is one check: its verdict in a word, its name, its sentence.
+func (m *Model) checkLines(c rules.Check, width int) []string {
+	lines := []string{m.theme.word(c.Verdict) + " " + cut(fmt.Sprintf("%s (%s)", c.Name, c.Kind), width-8)}
+	for _, l := range wrap(rules.Sentence(c, string(m.flow.Session.Unit)), width-2) {
+		lines = append(lines, "  "+l)
+	}
+	return lines
+}
+
+// summaryLines is what the rules say so far, in at most height lines.
+func (m *Model) summaryLines(width, height int) []string {
+	r := m.flow.Report
+	if m.flow.Wrong != nil {
+		return wrap("Cannot be: "+m.flow.Wrong.Error(), width)
+	}
+	if r == nil || len(r.Checks) == 0 {
+		return nil
+	}
+	lines := []string{m.theme.title.Render("So far: ") + rules.Tally(r.Checks)}
+	for _, f := range r.Findings {
+		lines = append(lines, wrap(f.Text, width)...)
+	}
+	for _, c := range worstFirst(r.Checks) {
+		if c.Verdict == rules.Fail || c.Verdict == rules.Tight {
+			lines = append(lines, m.checkLines(c, width)...)
+		}
+	}
+	if len(r.Next) > 0 {
+		lines = append(lines, wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)
+	}
+	return lines[:min(len(lines), height)]
+}
+
+// reviewLines is everything that the rules say, and what the verdicts mean.
+func (m *Model) reviewLines(width int) []string {
+	r, s := m.flow.Report, &m.flow.Session
+	if m.flow.Wrong != nil {
+		return wrap("The rules cannot run: "+m.flow.Wrong.Error(), width)
+	}
+	lines := []string{m.theme.title.Render("All in all: ") + m.theme.word(r.Outcome) + "  " + rules.Tally(r.Checks)}
+	for l, v := range s.Limits {
+		lines = append(lines, wrap(fmt.Sprintf("Limit moved by the school: %s is %g %s", l, v, l.Info().Unit), width)...)
+	}
+	for _, f := range r.Findings {
+		lines = append(lines, wrap(f.Text, width)...)
+	}
+	for _, c := range worstFirst(r.Checks) {
+		lines = append(lines, m.checkLines(c, width)...)
+	}
+	for _, n := range r.Next {
+		lines = append(lines, wrap(fmt.Sprintf("Next for %s: %s", n.Check, rules.InputName(n.Reading)), width)...)
+	}
+	lines = append(lines, "")
+	for _, c := range cautions {
+		lines = append(lines, wrap(c, width)...)
+	}
+	return lines
+}
+
+// cautions stand with every list of verdicts.
+var cautions = []string{
+	"95 % is for one check inside this model, not for the fitting.",
+	"Bridges and connectors get no strength check here; a school under ANSI Z133 needs 24 kN cord (5,400 lbf, second hand).",
+	"One rope, one union, one saddle are shared by all.",
+	cautionShort,
+	"Inspect, load-test low. Makers' instructions, local codes and licensed practice come first.",
+}
