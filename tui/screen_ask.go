@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 )
@@ -128,7 +129,7 @@ func (m *Model) askLines(width int) []string {
 // howOf is how a question is answered.
 func (m *Model) howOf(a flow.Ask) string {
 	if a.Key == "down" {
-		return a.How + " " + strings.Join(flow.GettingDown, " ")
+		return a.How + " " + strings.Join(rules.GettingDown(), " ")
 	}
 	return a.How
 }
@@ -143,7 +144,7 @@ func (m *Model) beside(a flow.Ask) []string {
 	if old := s.EarlierOf(a); len(old) > 0 {
 		var shown []string
 		for _, v := range old {
-			shown = append(shown, a.Quantity.Show(v, s.Session.Unit))
+			shown = append(shown, a.Show(v, s.Session.Unit))
 		}
 		line := fmt.Sprintf("On %s: %s", s.Earlier.Started.Format("2006-01-02"), strings.Join(shown, ", "))
 		if a.Keepable() {

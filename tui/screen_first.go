@@ -7,11 +7,9 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 )
-
-// cautionShort is what the program does not decide, as short as can be.
-const cautionShort = "Checks lengths only: not knots, gear, tree or skill. A pass is not permission. A second person and a rescue plan before anyone hangs."
 
 // firstScreen is what was found for the first screen.
 type firstScreen struct {
@@ -124,7 +122,7 @@ func (m *Model) firstLines(width int) []string {
 	if m.first.problem != "" {
 		lines = append(lines, wrap(clean(m.first.problem), width)...)
 	}
-	return append(lines, wrap(cautionShort, width)...)
+	return append(lines, wrap(rules.ShortCaution, width)...)
 }
 
 func nameOr(name, other string) string {

@@ -83,17 +83,8 @@ func (m *Model) reviewLines(width int) []string {
 		lines = append(lines, wrap(fmt.Sprintf("Next for %s: %s", n.Check, rules.InputName(n.Reading)), width)...)
 	}
 	lines = append(lines, "")
-	for _, c := range cautions {
+	for _, c := range append(rules.VerdictCautions(), rules.ShortCaution) {
 		lines = append(lines, wrap(c, width)...)
 	}
 	return lines
-}
-
-// cautions stand with every list of verdicts.
-var cautions = []string{
-	"95 % is for one check inside this model, not for the fitting.",
-	"Bridges and connectors get no strength check here; a school under ANSI Z133 needs 24 kN cord (5,400 lbf, second hand).",
-	"One rope, one union, one saddle are shared by all.",
-	cautionShort,
-	"Inspect, load-test low. Makers' instructions, local codes and licensed practice come first.",
 }

@@ -6,15 +6,6 @@ import (
 	"example.com/hangtape/sessions"
 )
 
-// GettingDown is the order of getting down, said wherever the climber may have to.
-var GettingDown = []string{
-	"Talk to the climber; keep the legs moving.",
-	"Foot out of the loop, Garda hitch unloaded and run down by hand.",
-	"Both friction hitches together, slowly, until the feet stand.",
-	"Cannot come down alone, faint or silent: rescue now, as planned, and call for help.",
-	"On the ground: stay with the climber; lay down whoever feels faint.",
-}
-
 // up is the gate before the readings for which somebody hangs.
 func up() Step {
 	return Step{ID: "up", Title: "Before the climber leaves the ground", Asks: []Ask{{

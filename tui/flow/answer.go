@@ -1,28 +1,13 @@
 package flow
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 	"time"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/sessions"
-)
-
-// Quantity is what a number measures.
-type Quantity int
-
-// The quantities.
-const (
-	Height    Quantity = iota // a length off the hanging tape, its zero anywhere
-	Laid                      // a length above 0
-	Signed                    // a length that may be 0 or less
-	Mass                      // kg
-	MassDoubt                 // kg, 0 or more
-	Force                     // kN
-	Percent
-	Count // a whole number
+	"example.com/hangtape/tui/number"
 )
 
 // An answer is what a text was understood as.
@@ -50,14 +35,11 @@ func (a Ask) parse(text string, unit sessions.Unit, now time.Time) (answer, erro
 		return parseDay(strings.TrimSpace(text), now)
 	case Reading, Amount, Choice:
 	}
-	v, err := parseNumber(text, a.Quantity, unit)
+	v, err := number.Parse(text, a.field(unit))
 	if err != nil {
 		return answer{}, err
 	}
-	if (a.Least != 0 || a.Most != 0) && (v < a.Least || v > a.Most) {
-		return answer{}, fmt.Errorf("%s is out of range; %s to %s is accepted", a.Quantity.Show(v, unit), a.Quantity.Show(a.Least, unit), a.Quantity.Show(a.Most, unit))
-	}
-	return answer{number: v, echo: a.Quantity.Show(v, unit)}, nil
+	return answer{number: v.Value.V, echo: strings.Join(append([]string{v.Understood}, v.Notes...), "; ")}, nil
 }
 
 func parseDay(text string, now time.Time) (answer, error) {
@@ -114,11 +96,11 @@ func (a Ask) remove(d *Draft, i int) {
 func (a Ask) Exact(d *Draft, i int, unit sessions.Unit) string {
 	switch c := a.cell(d).(type) {
 	case *[]float64:
-		return exact((*c)[i], a.Quantity, unit)
+		return a.Show((*c)[i], unit)
 	case *fit.Number:
-		return exact(c.V, a.Quantity, unit)
+		return a.Show(c.V, unit)
 	case *float64:
-		return exact(*c, a.Quantity, unit)
+		return a.Show(*c, unit)
 	case *string:
 		return *c
 	case *time.Time:
@@ -132,22 +114,30 @@ func (a Ask) Values(d *Draft, unit sessions.Unit) []string {
 	if a.cell == nil {
 		return nil
 	}
-	var out []string
-	switch c := a.cell(d).(type) {
-	case *[]float64:
-		for _, v := range *c {
-			out = append(out, a.Quantity.Show(v, unit))
-		}
-	default:
-		for i := range a.Told(d) {
-			v, err := a.parse(a.Exact(d, i, unit), unit, time.Time{})
-			if err != nil {
-				v.echo = a.Exact(d, i, unit)
-			}
-			out = append(out, v.echo)
-		}
+	out := make([]string, a.Told(d))
+	for i := range out {
+		out[i] = a.Exact(d, i, unit)
 	}
 	return out
 }
 
-var errNotANumber = errors.New("not a number")
+// field is what a number has to fit.
+func (a Ask) field(unit sessions.Unit) number.Field {
+	return number.Field{Name: a.Title, Kind: a.Quantity, Unit: unit, Accepted: number.Range{Least: a.Least, Most: a.Most}}
+}
+
+// Accepts says what may be typed; empty for words.
+func (a Ask) Accepts(unit sessions.Unit) string {
+	switch a.Kind {
+	case Reading, Amount:
+		return a.field(unit).AcceptedWords()
+	case Day:
+		return "a date as 2026-04-18, or 0 for today"
+	case Text, Choice:
+	}
+	return ""
+}
+
+// Show is a value of a number as it is read out, with its unit; it reads back
+// as the same value.
+func (a Ask) Show(v float64, unit sessions.Unit) string { return number.Text(v, a.field(unit)) }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/tui/number"
 )
 
 // readings are the questions for the laid lengths of one table of the file.
@@ -20,15 +21,10 @@ func readings(table string) []Ask {
 func reading(r fit.Reading) Ask {
 	info := r.Info()
 	a := Ask{Key: info.Table + "." + info.Key, Kind: Reading, Reading: r, Title: upper(info.Name), Topic: info.Table + "." + info.Key}
-	switch {
-	case r.IsHeight():
-		a.Quantity = Height
+	a.Quantity = number.ForReading(r, "").Kind
+	a.cell = func(d *Draft) any { return &d.Session.Fit.Laid[r] }
+	if r.IsHeight() {
 		a.cell = func(d *Draft) any { return &d.Session.Fit.Hangs[d.Hang].Heights[r] }
-	case r == fit.Ahead:
-		a.Quantity = Signed
-		fallthrough
-	default:
-		a.cell = func(d *Draft) any { return &d.Session.Fit.Laid[r] }
 	}
 	if r == fit.Stature {
 		a.Least, a.Most = 500, 2500
@@ -44,7 +40,7 @@ func day(key, title string, at func(*Draft) any) Ask {
 	return Ask{Key: key, Kind: Day, Title: title, How: "As 2026-04-18; 0 means today.", cell: at}
 }
 
-func amount(key, title, how string, q Quantity, at func(*Draft) any) Ask {
+func amount(key, title, how string, q number.Kind, at func(*Draft) any) Ask {
 	return Ask{Key: key, Kind: Amount, Title: title, How: how, Quantity: q, cell: at, Topic: key}
 }
 

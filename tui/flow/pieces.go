@@ -2,6 +2,7 @@ package flow
 
 import (
 	"example.com/hangtape/fit"
+	"example.com/hangtape/tui/number"
 )
 
 // pieceNames are the pieces in the trade's words.
@@ -42,16 +43,16 @@ func piece(p fit.Piece) Step {
 	asks := readings(key)
 	isHitch := p == fit.PieceHitchLeft || p == fit.PieceHitchRight
 	if isHitch || p == fit.PieceTether {
-		asks = append(asks, amount(key+".cord_mm", "Diameter of its cord", "From its label.", Laid, func(d *Draft) any { return &info(d).Cord }).between(2, 14))
+		asks = append(asks, amount(key+".cord_mm", "Diameter of its cord", "From its label.", number.Diameter, func(d *Draft) any { return &info(d).Cord }).between(2, 14))
 	}
 	if isHitch {
-		asks = append(asks, amount(key+".wraps", "Wraps", "Turns of the cord around the rope, as it is tied.", Count, func(d *Draft) any { return &info(d).Wraps }).between(1, 12))
+		asks = append(asks, amount(key+".wraps", "Wraps", "Turns of the cord around the rope, as it is tied.", number.Count, func(d *Draft) any { return &info(d).Wraps }).between(1, 12))
 	}
 	if p == fit.PieceTether {
-		asks = append(asks, amount(key+".strands", "Strands", "How many strands of cord run side by side.", Count, func(d *Draft) any { return &info(d).Strands }).between(1, 4))
+		asks = append(asks, amount(key+".strands", "Strands", "How many strands of cord run side by side.", number.Count, func(d *Draft) any { return &info(d).Strands }).between(1, 4))
 	}
 	if isHitch || p == fit.PieceTether {
-		asks = append(asks, amount(key+".strength_kn", "Strength of its cord", "In kN, from its label. Empty: 0.2 times the diameter squared (EN 564, 4 to 8 mm).", Force,
+		asks = append(asks, amount(key+".strength_kn", "Strength of its cord", "In kN, from its label. Empty: 0.2 times the diameter squared (EN 564, 4 to 8 mm).", number.Force,
 			func(d *Draft) any { return &info(d).Strength }).between(0.5, 60))
 	}
 	if p == fit.PieceBackupBridge {
@@ -67,8 +68,8 @@ func piece(p fit.Piece) Step {
 		choice(key+".change", "How can its length be changed?", "",
 			func(d *Draft) *fit.How { return &info(d).Change },
 			word[fit.How]{"fixed", fit.Fixed}, word[fit.How]{"slides", fit.Slides}, word[fit.How]{"re-tie", fit.ReTie}),
-		amount(key+".bounds_mm.least", "Shortest that it can be set"+of, "Advice stays within what the piece can do.", Laid, func(d *Draft) any { return &info(d).Bounds[0] }),
-		amount(key+".bounds_mm.most", "Longest that it can be set"+of, "", Laid, func(d *Draft) any { return &info(d).Bounds[1] }),
+		amount(key+".bounds_mm.least", "Shortest that it can be set"+of, "Advice stays within what the piece can do.", number.Laid, func(d *Draft) any { return &info(d).Bounds[0] }),
+		amount(key+".bounds_mm.most", "Longest that it can be set"+of, "", number.Laid, func(d *Draft) any { return &info(d).Bounds[1] }),
 		day(key+".tied", "Tied on", func(d *Draft) any { return &d.Session.Tied[p].On }),
 		text(key+".tied_by", "Tied by", "", func(d *Draft) *string { return &d.Session.Tied[p].By }))
 	has := func(d *Draft) bool { return info(d).Present }
@@ -77,7 +78,7 @@ func piece(p fit.Piece) Step {
 
 func garda() Step {
 	has := func(d *Draft) bool { return d.Session.Fit.Kit.Garda }
-	asks := append(readings("kit.garda"), amount("kit.garda.inside_width_mm", "Inside width of its connectors", "From their label, or measured.", Laid,
+	asks := append(readings("kit.garda"), amount("kit.garda.inside_width_mm", "Inside width of its connectors", "From their label, or measured.", number.Diameter,
 		func(d *Draft) any { return &d.Session.Fit.Kit.InsideWidth }).between(15, 120))
 	return partOf(Step{ID: "garda", Title: "Garda hitch"}, "kit.garda", asks, func(d *Draft) *bool { return &d.Session.Fit.Kit.Garda }, has)
 }

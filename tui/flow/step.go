@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/tui/number"
 )
 
 // A Phase is where the climber is during a step.
@@ -45,7 +46,7 @@ type Ask struct {
 	How      string      // one or two sentences: what is read and how
 	Topic    string      // the explanation that helps here
 	Reading  fit.Reading // of a Reading
-	Quantity Quantity
+	Quantity number.Kind
 	Least    float64 // accepted, in the file's unit; both 0 where the quantity's own bounds do
 	Most     float64
 

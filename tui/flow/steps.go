@@ -3,6 +3,7 @@ package flow
 import (
 	"example.com/hangtape/fit"
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/number"
 )
 
 // Steps is the one table of steps, in the order that keeps the climber up for
@@ -42,7 +43,7 @@ func tape() Step {
 		choice("tape.class", "Accuracy class of the tape", "The Roman number on its first metre (OIML R 35-1). Without one take III, the coarsest.",
 			func(d *Draft) *fit.TapeClass { return &d.Session.Fit.Tape.Class },
 			word[fit.TapeClass]{"I", fit.ClassI}, word[fit.TapeClass]{"II", fit.ClassII}, word[fit.TapeClass]{"III", fit.ClassIII}),
-		amount("tape.division_mm", "Smallest division of the tape", "The distance between two neighbouring marks.", Laid,
+		amount("tape.division_mm", "Smallest division of the tape", "The distance between two neighbouring marks.", number.Diameter,
 			func(d *Draft) any { return &d.Session.Fit.Tape.Division }).between(0.5, 10),
 		choice("tape.hook", "Do laid lengths start from the end of the tape?", "Yes where the hook or ring at its end is laid on; no where you start from a mark such as 100.",
 			func(d *Draft) *bool { return &d.Session.Fit.Tape.Hook },
@@ -52,29 +53,29 @@ func tape() Step {
 
 func rope() Step {
 	return Step{ID: "rope", Title: "Rope", Asks: []Ask{
-		amount("rope.diameter_mm", "Diameter of the rope", "From its label.", Laid,
+		amount("rope.diameter_mm", "Diameter of the rope", "From its label.", number.Diameter,
 			func(d *Draft) any { return &d.Session.Fit.Rope.Diameter }).between(6, 20),
-		amount("rope.elongation_percent", "Elongation of the rope, 50 kg to 150 kg", "In per cent, from its label.", Percent,
+		amount("rope.elongation_percent", "Elongation of the rope, 50 kg to 150 kg", "In per cent, from its label.", number.Percent,
 			func(d *Draft) any { return &d.Session.Fit.Rope.Elongation }).between(0.3, 15),
-		amount("rope.least_above_mm", "Least rope above the climber", "The shortest rope between climber and union that will be used: less rope, harder catch.", Laid,
+		amount("rope.least_above_mm", "Least rope above the climber", "The shortest rope between climber and union that will be used: less rope, harder catch.", number.Laid,
 			func(d *Draft) any { return &d.Session.Fit.Rope.LeastAbove }),
-		amount("rope.drill_above_mm", "Rope above during the drill", "From the climber at the base up to the union.", Laid,
+		amount("rope.drill_above_mm", "Rope above during the drill", "From the climber at the base up to the union.", number.Laid,
 			func(d *Draft) any { return &d.Session.Fit.Rope.DrillAbove }),
 	}}
 }
 
 func body() Step {
 	s := Step{ID: "body", Title: "Body, on the ground", Asks: readings("climber")}
-	told := amount("climber.stature_told_mm", "Stature, told", "Only where it is told and not measured: it counts as an estimate.", Laid,
+	told := amount("climber.stature_told_mm", "Stature, told", "Only where it is told and not measured: it counts as an estimate.", number.Laid,
 		func(d *Draft) any { return &d.Session.Fit.StatureTold }).between(500, 2500)
 	told.When = func(d *Draft) bool { return len(d.Session.Fit.Laid[fit.Stature]) == 0 }
 	s.Asks = append(s.Asks, told,
 		choice("climber.sex", "Sex, as the body survey recorded it", "It only chooses which estimates stand in until a reading is taken.",
 			func(d *Draft) *fit.Sex { return &d.Session.Fit.Sex },
 			word[fit.Sex]{"unsaid", fit.Unsaid}, word[fit.Sex]{"m", fit.Male}, word[fit.Sex]{"f", fit.Female}),
-		amount("climber.mass_kg", "Mass, with clothes and kit", "Off a scale, in what will be worn and carried.", Mass,
+		amount("climber.mass_kg", "Mass, with clothes and kit", "Off a scale, in what will be worn and carried.", number.Mass,
 			func(d *Draft) any { return &d.Session.Fit.Mass }).between(25, 250),
-		amount("climber.mass_u_kg", "How sure is the mass, ±", "Empty means ± 2 kg.", MassDoubt,
+		amount("climber.mass_u_kg", "How sure is the mass, ±", "Empty means ± 2 kg.", number.Mass,
 			func(d *Draft) any { return &d.Session.Fit.MassU }).between(0, 50))
 	for i := range s.Asks {
 		s.Asks[i].When = both(s.Asks[i].When, notReCheck)
@@ -93,9 +94,9 @@ func changed() Step {
 			}
 			return out
 		}}
-	to := amount("changes.to_mm", "Its length now", "Finished, pulled snug; of the loop for a hitch.", Laid, func(d *Draft) any { return &d.newLength })
+	to := amount("changes.to_mm", "Its length now", "Finished, pulled snug; of the loop for a hitch.", number.Laid, func(d *Draft) any { return &d.newLength })
 	to.When = func(d *Draft) bool { return d.Pending != nil }
-	laid := Ask{Key: "changes.measured_mm", Kind: Reading, Title: "Laid on again", Quantity: Laid, Topic: "changes",
+	laid := Ask{Key: "changes.measured_mm", Kind: Reading, Title: "Laid on again", Quantity: number.Laid, Topic: "changes",
 		How: "Only where the tape was laid on after setting it. Empty: not measured.", Reading: fit.NumReadings,
 		cell: func(d *Draft) any { return &d.Session.Fit.Changes[d.Change].Measured },
 		When: func(d *Draft) bool { return d.Change < len(d.Session.Fit.Changes) }}
