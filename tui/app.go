@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -20,11 +21,12 @@ const (
 type screenID int
 
 const (
-	onFirst screenID = iota // what the program is and what to do
-	onList                  // which session to go on with or to start from
-	onAsk                   // one question of the flow
-	onSteps                 // all steps, over a question
-	onHelp                  // help, over a question
+	onFirst    screenID = iota // what the program is and what to do
+	onList                     // which session to go on with or to start from
+	onAsk                      // one question of the flow
+	onSteps                    // all steps, over a question
+	onHelp                     // help, over a question
+	onConflict                 // another program has written to the file
 )
 
 // Model is the whole wizard. Each screen is a file: it handles the keys that
@@ -42,7 +44,6 @@ type Model struct {
 	help    helpScreen
 	flow    flow.State // where the session stands; of use from onAsk on
 	form    form       // the field of the question
-	store   Store      // where the session is kept
 	shown   view       // what was computed for drawing
 	scroll  int        // of the review
 	problem string     // what went wrong outside the flow, until the next save
@@ -58,7 +59,7 @@ func New(o Options) Model {
 }
 
 // Init looks for unfinished sessions.
-func (m Model) Init() tea.Cmd { return m.look(m.opts.Store, forFirst) }
+func (m Model) Init() tea.Cmd { return m.look(forFirst) }
 
 // Update routes a message to the screen that it is for.
 func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
@@ -76,10 +77,12 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 	case foundMsg:
 		cmd = m.found(msg)
+	case openedMsg:
+		cmd = m.opened(msg)
 	case savedMsg:
 		cmd = m.savedAs(msg)
 	case tickMsg:
-		cmd = m.tick()
+		cmd = tick()
 	}
 	m.layout()
 	return m, cmd
@@ -103,19 +106,32 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.stepsKey(msg)
 	case onHelp:
 		return m.helpKey(msg)
+	case onConflict:
+		return m.conflictKey(msg)
 	}
 	return nil
 }
 
 func (m *Model) small() bool { return m.width < leastWidth || m.height < leastHeight }
 
-// open starts or resumes a session.
-func (m *Model) open(s sessions.Session, in Store, earlier *sessions.Session) tea.Cmd {
-	m.store, m.saver, m.problem = in, saver{}, ""
-	m.flow = flow.Start(s, flow.Config{Judge: m.opts.Judge, Digest: m.opts.Digest, NeedDrill: m.opts.NeedDrill,
-		Demo: in == m.opts.Demo, Earlier: earlier})
+// opened starts the flow on a session.
+func (m *Model) opened(msg openedMsg) tea.Cmd {
+	if msg.err != nil {
+		m.first.problem, m.problem = msg.err.Error(), msg.err.Error()
+		return nil
+	}
+	first := m.saver.editor == nil
+	m.saver, m.problem, m.scroll = saver{editor: msg.editor}, "", 0
+	m.flow = flow.Start(*msg.session, flow.Config{
+		Judge:  (*sessions.Session).Judge,
+		Digest: m.opts.Digest, NeedDrill: m.opts.school().RequireDrill,
+		Demo: msg.demo, Earlier: msg.earlier,
+	})
 	m.screen = onAsk
-	return tea.Batch(m.newForm(), tickAfterASecond())
+	if first {
+		return tea.Batch(m.newForm(), tick())
+	}
+	return m.newForm()
 }
 
 // do hands an event to the flow and saves what it changed.
@@ -135,17 +151,24 @@ func (m *Model) do(e flow.Event) tea.Cmd {
 	return tea.Batch(cmds...)
 }
 
-// leave ends the program once all is saved.
+// leave ends the program once all is saved, or at the second time of asking.
 func (m *Model) leave() tea.Cmd {
-	m.leaving = true
-	if m.saver.idle(m.flow.Saves) || m.problem != "" {
+	if m.saver.idle(m.flow.Saves) || m.saver.editor == nil || m.problem != "" {
 		return tea.Quit
 	}
+	m.leaving = true
 	return m.save()
 }
 
-// Unsaved is what has not reached the disk when the program was ended from
-// outside; ok is false where all has.
-func (m Model) Unsaved() (s sessions.Session, in Store, ok bool) {
-	return m.flow.Session, m.store, m.store != nil && m.saver.done < m.flow.Saves
+// finish writes what has not reached the disk when the program ended, and gives
+// the session back.
+func (m Model) finish() error {
+	if m.saver.editor == nil {
+		return nil
+	}
+	var err error
+	if m.saver.done < m.flow.Saves {
+		err = m.saver.editor.Save(&m.flow.Session)
+	}
+	return errors.Join(err, m.saver.editor.Close())
 }

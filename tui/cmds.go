@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -10,9 +11,9 @@ import (
 
 // A saver sees that saves happen one after the other, the last one last.
 type saver struct {
-	busy bool
-	sent int // the flow's count of changes that is being written
-	done int // and that is on disk
+	editor *sessions.Editor
+	busy   bool
+	done   int // the flow's count of changes that is on disk
 }
 
 func (s saver) idle(changes int) bool { return !s.busy && s.done >= changes }
@@ -25,18 +26,27 @@ type savedMsg struct {
 
 // save writes the draft, unless a save runs: then the next one does.
 func (m *Model) save() tea.Cmd {
-	if m.store == nil || m.saver.busy || m.saver.done >= m.flow.Saves {
+	if m.saver.editor == nil || m.saver.busy || m.saver.done >= m.flow.Saves {
 		return nil
 	}
-	m.saver.busy, m.saver.sent = true, m.flow.Saves
-	s, in, n := m.flow.Session, m.store, m.flow.Saves
-	return func() tea.Msg { return savedMsg{n, in.Save(s)} }
+	m.saver.busy = true
+	s, editor, n := m.flow.Session, m.saver.editor, m.flow.Saves
+	return func() tea.Msg { return savedMsg{n, editor.Save(&s)} }
 }
 
 func (m *Model) savedAs(msg savedMsg) tea.Cmd {
 	m.saver.busy = false
-	if msg.err != nil {
-		m.problem, m.leaving = "not saved: "+msg.err.Error(), false
+	var changed *sessions.ChangedError
+	switch {
+	case errors.As(msg.err, &changed):
+		m.problem, m.leaving, m.screen = msg.err.Error(), false, onConflict
+		return nil
+	case msg.err != nil:
+		m.problem = "not saved: " + msg.err.Error()
+		if m.leaving {
+			m.leaving = false
+			m.problem += " (Ctrl-C again leaves without)"
+		}
 		return nil
 	}
 	m.saver.done, m.problem = msg.changes, ""
@@ -53,33 +63,79 @@ const (
 	forFirst  purpose = iota // what the first screen offers
 	forResume                // which unfinished one to go on with
 	forFollow                // which earlier one to start from
-	forDemo                  // the demo climbers
 )
 
-// foundMsg is for whoever asked: the sessions of a folder.
+// foundMsg is for whoever asked: the sessions of the folder.
 type foundMsg struct {
 	why  purpose
-	list []sessions.Session
+	list []sessions.Entry
 	err  error
 }
 
-func (m *Model) look(in Store, why purpose) tea.Cmd {
+func (m *Model) look(why purpose) tea.Cmd {
+	store := m.opts.Store
 	return func() tea.Msg {
-		list, err := in.List()
+		list, err := store.List()
 		return foundMsg{why, list, err}
+	}
+}
+
+// openedMsg is for the root: a session is ours to edit.
+type openedMsg struct {
+	editor  *sessions.Editor
+	session *sessions.Session
+	earlier *sessions.Session // that it follows, or nil
+	demo    bool
+	err     error
+}
+
+// startNew makes a new session; with an earlier one it follows that.
+func (m *Model) startNew(earlier *sessions.Session) tea.Cmd {
+	store := m.opts.Store
+	return func() tea.Msg {
+		editor, s, err := store.New()
+		if err == nil && earlier != nil {
+			follow(s, earlier)
+		}
+		return openedMsg{editor: editor, session: s, earlier: earlier, err: err}
+	}
+}
+
+// resume opens the session at path, with the one that it follows beside it.
+func (m *Model) resume(path string) tea.Cmd {
+	store := m.opts.Store
+	return func() tea.Msg {
+		editor, s, err := store.Edit(path)
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		opened := openedMsg{editor: editor, session: s}
+		if s.Follows != "" {
+			if f, err := store.LoadID(s.Follows); err == nil {
+				opened.earlier = f.Session
+			}
+		}
+		return opened
+	}
+}
+
+// openDemo opens the first demo climber, written into the demo's folder where
+// it is not there yet.
+func (m *Model) openDemo() tea.Cmd {
+	store := m.opts.Demo
+	return func() tea.Msg {
+		path, err := demoFile(store.Dir())
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		editor, s, err := store.Edit(path)
+		return openedMsg{editor: editor, session: s, demo: true, err: err}
 	}
 }
 
 // tickMsg is for the hanging clock: a second has gone by.
 type tickMsg struct{}
 
-func tickAfterASecond() tea.Cmd {
+func tick() tea.Cmd {
 	return tea.Tick(time.Second, func(time.Time) tea.Msg { return tickMsg{} })
-}
-
-func (m *Model) tick() tea.Cmd {
-	if m.store == nil {
-		return nil
-	}
-	return tickAfterASecond()
 }

@@ -49,6 +49,8 @@ func (m *Model) layout() {
 		body = m.stepsLines(m.width, h)
 	case onHelp:
 		body = m.helpLines(m.width, h)
+	case onConflict:
+		body = m.conflictLines(m.width)
 	}
 	body = body[:min(len(body), h)]
 	for len(body) < h {
@@ -63,39 +65,44 @@ func (m *Model) layout() {
 	m.shown = view(m.frame(append(lines, m.footer())))
 }
 
-// askBody is the question with the verdicts below or beside it.
+// askBody is the question: its prose, its field, and the verdicts below or
+// beside them. The field is always whole; prose scrolls where there is no room.
 func (m *Model) askBody(h int) []string {
 	width := m.mainWidth()
-	key := m.flow.Ask().Key
-	if key == "review" {
-		return m.reviewBody(h)
+	a := m.flow.Ask()
+	if a.Key == "review" {
+		width = m.width
 	}
-	lines := m.askLines(width)
-	if m.width >= wide {
+	title := m.theme.title.Render(cut(a.Title, width))
+	field := m.fieldLines(width)
+	var lines []string
+	if a.Key == "review" {
+		lines = append(m.scrolled(m.reviewLines(width), h-len(field)-1), title)
+	} else {
+		lines = append([]string{title}, m.scrolled(m.proseLines(width), h-len(field)-1)...)
+	}
+	lines = append(lines, field...)
+	switch {
+	case a.Key == "review":
+	case m.width >= wide:
 		return beside(lines, m.summaryLines(m.width-width-2, h), width)
-	}
-	if room := h - len(lines) - 1; room > 0 {
-		lines = append(append(lines, ""), m.summaryLines(width, room)...)
+	case h-len(lines) > 2:
+		lines = append(append(lines, ""), m.summaryLines(width, h-len(lines)-1)...)
 	}
 	return lines
 }
 
-// reviewBody is the scrolled verdicts over the choice.
-func (m *Model) reviewBody(h int) []string {
-	choice := m.askLines(m.width)
-	all := m.reviewLines(m.width)
-	room := max(1, h-len(choice)-1)
-	m.scroll = max(0, min(m.scroll, len(all)-room))
-	shown := all[m.scroll:min(len(all), m.scroll+room)]
-	more := ""
-	if m.scroll+room < len(all) {
-		more = fmt.Sprintf("-- PgDn: %d more lines", len(all)-m.scroll-room)
+// scrolled is the part of lines that fits into room, and how much more there is.
+func (m *Model) scrolled(lines []string, room int) []string {
+	room = max(1, room)
+	if len(lines) <= room {
+		m.scroll = 0
+		return append([]string(nil), lines...)
 	}
-	out := append([]string(nil), shown...)
-	for len(out) < room {
-		out = append(out, "")
-	}
-	return append(append(out, more), choice...)
+	room = max(1, room-1)
+	m.scroll = max(0, min(m.scroll, len(lines)-room))
+	out := append([]string(nil), lines[m.scroll:m.scroll+room]...)
+	return append(out, m.theme.key.Render(fmt.Sprintf("-- PgDn: %d more lines", len(lines)-m.scroll-room)))
 }
 
 // beside puts right beside left, whose lines fill width.
@@ -117,10 +124,10 @@ func beside(left, right []string, width int) []string {
 // header says whose session it is and where in it one is.
 func (m *Model) header() string {
 	left := m.theme.title.Render("hangtape")
-	if m.store != nil && m.flow.Demo {
+	if m.saver.editor != nil && m.flow.Demo {
 		left += " " + m.theme.demo.Render("DEMO")
 	}
-	if m.store == nil {
+	if m.saver.editor == nil {
 		return left
 	}
 	st := m.flow.Step()
@@ -128,12 +135,19 @@ func (m *Model) header() string {
 	return spread(left, fmt.Sprintf("%d/%d %s", m.flow.At.Step+1, len(m.flow.Steps), st.Title), m.width)
 }
 
+// hanging is how long somebody has been hanging, and whether a break is due.
+func (m *Model) hanging() (d time.Duration, due bool) {
+	h := m.flow.Session.Fit.Hangs
+	d = max(0, m.now.Sub(h[len(h)-1].Started))
+	return d, d >= m.opts.breakAfter()
+}
+
 // clock is the hanging clock, in words.
 func (m *Model) clock() string {
-	d, due := m.hanging()
-	if m.store == nil || !m.flow.Hanging() {
+	if m.saver.editor == nil || !m.flow.Hanging() {
 		return ""
 	}
+	d, due := m.hanging()
 	line := fmt.Sprintf("Hanging for %s", clockText(d))
 	if due {
 		line = m.theme.refused.Render(line + ": time for a break (d: down now)")
@@ -169,7 +183,7 @@ func (m *Model) footer() string {
 		return t.hints(m.width, "number, Enter", "go there", "Esc", "back")
 	case onHelp:
 		return t.hints(m.width, "Up Down", "scroll", "any other key", "back")
-	case onFirst:
+	case onFirst, onConflict:
 	}
 	return ""
 }

@@ -7,7 +7,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/hangtape/rules"
-	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 )
 
@@ -68,7 +67,7 @@ func (m *Model) choiceKey(msg tea.KeyMsg, id keyID) (tea.Cmd, bool) {
 		return m.form.update(msg), true
 	case id == keyEnter:
 		return m.do(flow.Pick{Option: *m.form.option, Now: m.now}), true
-	case (id == keySkip || id == keyPageUp) && m.flow.Ask().Key == "review":
+	case (id == keySkip || id == keyPageUp) && (m.flow.Ask().Key == "review" || m.flow.Ask().Key == "down"):
 		m.scroll += map[keyID]int{keySkip: 1, keyPageUp: -1}[id] * max(1, m.bodyHeight()-8)
 		return nil, true
 	}
@@ -95,13 +94,24 @@ func (m *Model) newForm() tea.Cmd {
 	return cmd
 }
 
-// askLines draws a question: what is asked and how it is read, what is known
-// beside it, the field, and what the wizard answers.
-func (m *Model) askLines(width int) []string {
+// proseLines are what is asked and how it is read. Where there is no room for
+// all of it, it scrolls above the field.
+func (m *Model) proseLines(width int) []string {
+	a := m.flow.Ask()
+	lines := wrap(a.How, width)
+	if a.Key == "down" {
+		for i, l := range rules.GettingDown() {
+			lines = append(lines, wrap(fmt.Sprintf("%d. %s", i+1, l), width)...)
+		}
+	}
+	return lines
+}
+
+// fieldLines are what is known beside the field, the field, and what the wizard
+// answers. They are always whole.
+func (m *Model) fieldLines(width int) []string {
 	t, s, a := m.theme, &m.flow, m.flow.Ask()
-	lines := []string{t.title.Render(cut(a.Title, width))}
-	lines = append(lines, wrap(m.howOf(a), width)...)
-	lines = append(lines, "")
+	var lines []string
 	for _, l := range m.beside(a) {
 		lines = append(lines, wrap(clean(l), width)...)
 	}
@@ -124,14 +134,6 @@ func (m *Model) askLines(width int) []string {
 		lines = append(lines, said...)
 	}
 	return lines
-}
-
-// howOf is how a question is answered.
-func (m *Model) howOf(a flow.Ask) string {
-	if a.Key == "down" {
-		return a.How + " " + strings.Join(rules.GettingDown(), " ")
-	}
-	return a.How
 }
 
 // beside is what stands beside the field and never in it.
@@ -168,5 +170,3 @@ func (m *Model) echo(a flow.Ask) string {
 	}
 	return "= " + m.theme.strong.Render(said)
 }
-
-func unitOf(s *sessions.Session) string { return string(s.Unit) }

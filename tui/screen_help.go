@@ -25,7 +25,7 @@ func (m *Model) helpKey(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) helpLines(width, height int) []string {
 	a := m.flow.Ask()
 	lines := []string{m.theme.title.Render(cut(a.Title, width))}
-	lines = append(lines, wrap(m.howOf(a), width)...)
+	lines = append(lines, m.proseLines(width)...)
 	lines = append(lines, "", m.theme.title.Render("Keys"))
 	for _, b := range bindings() {
 		text := wrap(b.does, width-8)

@@ -12,19 +12,18 @@ import (
 // listScreen lets one of several sessions be chosen by its number.
 type listScreen struct {
 	title string
-	list  []sessions.Session
+	list  []sessions.Entry
 	typed string
-	then  func(*Model, sessions.Session) tea.Cmd
+	then  func(*Model, sessions.Entry) tea.Cmd
 }
 
-func (m *Model) choose(title string, list []sessions.Session, then func(*Model, sessions.Session) tea.Cmd) tea.Cmd {
+func (m *Model) choose(title string, list []sessions.Entry, then func(*Model, sessions.Entry) tea.Cmd) {
 	if len(list) == 0 {
 		m.first.problem = "there is none yet"
-		return nil
+		return
 	}
 	m.list = listScreen{title: title, list: list, then: then}
 	m.screen = onList
-	return nil
 }
 
 func (m *Model) listKey(msg tea.KeyMsg) tea.Cmd {
@@ -51,7 +50,8 @@ func (m *Model) listKey(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) listLines(width, height int) []string {
 	lines := []string{m.theme.title.Render(m.list.title), ""}
 	room := max(1, height-4)
-	for i, s := range m.list.list {
+	for i, e := range m.list.list {
+		s := e.File.Session
 		if i == room-1 && len(m.list.list) > room {
 			lines = append(lines, fmt.Sprintf("and %d older ones", len(m.list.list)-i))
 			break

@@ -39,7 +39,7 @@ func down() Step {
 	return Step{ID: "down", Title: "Getting down", Asks: []Ask{{
 		Key: "down", Kind: Choice, Title: "Is the climber on the ground?", Topic: "hang",
 		How:  "A hang without movement is dangerous within minutes.",
-		When: func(d *Draft) bool { return len(d.Session.Fit.Hangs) > 0 },
+		When: func(d *Draft) bool { return d.Hanging() || d.Down },
 		Options: func(d *Draft) []Option {
 			if d.Hanging() {
 				return []Option{{Word: "down: stop the clock", Act: ToReview, stops: true}, {Word: "still up: more readings", Act: StayUp}}

@@ -136,6 +136,7 @@ func (s *State) pick(i int, now time.Time) {
 		return
 	}
 	d := s.Draft.clone()
+	d.Down = false
 	if o.set != nil {
 		o.set(&d)
 	}
@@ -220,6 +221,7 @@ func (s *State) downNow(now time.Time) {
 	}
 	d := s.Draft.clone()
 	d.stop(now)
+	d.Down = true
 	s.commit(d)
 	s.move(s.placeOf("down"))
 }

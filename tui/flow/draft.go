@@ -2,7 +2,6 @@ package flow
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -16,6 +15,7 @@ type Draft struct {
 	Hang     int         // index of the hang whose heights are asked for
 	Change   int         // index of the change that is laid on again; the number of changes while none is
 	Pending  *fit.Change // a change whose new length is not told yet
+	Down     bool        // the clock was just stopped: are they really on the ground?
 	SignBy   string
 	SignNote string
 
@@ -107,22 +107,7 @@ func (d *Draft) Slot(a Ask) string {
 
 // clone is a copy of d that shares nothing with it that may be written to.
 func (d Draft) clone() Draft {
-	f := &d.Session.Fit
-	for r := range f.Laid {
-		f.Laid[r] = slices.Clone(f.Laid[r])
-	}
-	f.Hangs = slices.Clone(f.Hangs)
-	for h := range f.Hangs {
-		for r := range f.Hangs[h].Heights {
-			f.Hangs[h].Heights[r] = slices.Clone(f.Hangs[h].Heights[r])
-		}
-	}
-	f.Changes = slices.Clone(f.Changes)
-	for c := range f.Changes {
-		f.Changes[c].Measured = slices.Clone(f.Changes[c].Measured)
-	}
-	f.Kept = slices.Clone(f.Kept)
-	d.Session.Limits = maps.Clone(d.Session.Limits)
+	d.Session = *d.Session.Clone()
 	if d.Pending != nil {
 		p := *d.Pending
 		d.Pending = &p

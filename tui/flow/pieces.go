@@ -16,7 +16,7 @@ func kit() Step {
 		day("kit.inspected", "Inspected on", func(d *Draft) any { return &d.Session.Inspected }),
 	}}
 	for i := range s.Asks {
-		s.Asks[i].When = notReCheck
+		s.Asks[i].Aside = inBrief
 	}
 	return s
 }
@@ -92,7 +92,7 @@ func partOf(s Step, key string, asks []Ask, present func(*Draft) *bool, has func
 	}
 	s.Asks = append([]Ask{first}, asks...)
 	for i := range s.Asks {
-		s.Asks[i].When = both(s.Asks[i].When, notReCheck)
+		s.Asks[i].Aside = inBrief
 	}
 	return s
 }

@@ -72,9 +72,13 @@ func Start(s sessions.Session, c Config) State {
 	return st
 }
 
-// firstOpen is the question after the last one that was answered.
+// firstOpen is the question after the last one that was answered; the first of
+// all where nobody has said yet whose session it is.
 func (s *State) firstOpen() Place {
 	at, found := s.first(), Place{Step: -1}
+	if s.Session.Climber == "" {
+		return at
+	}
 	for p, ok := at, true; ok; p, ok = s.after(p) {
 		if a := s.ask(p); a.Kind != Choice && a.Told(&s.Draft) > 0 {
 			found = p

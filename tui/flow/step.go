@@ -51,6 +51,7 @@ type Ask struct {
 	Most     float64
 
 	When    func(*Draft) bool     // nil: always asked
+	Aside   func(*Draft) bool     // passed over on the way, but there to go to; nil: never
 	Options func(*Draft) []Option // of a Choice
 	Mark    func(*Draft) int      // of a Choice: the option that Enter takes
 	cell    func(*Draft) any      // where the answer is kept: *[]float64, *fit.Number, *float64, *string or *time.Time
@@ -106,6 +107,9 @@ func count(told bool) int {
 	}
 	return 0
 }
+
+// onTheWay says whether going on leads to the question.
+func (a Ask) onTheWay(d *Draft) bool { return a.asked(d) && (a.Aside == nil || !a.Aside(d)) }
 
 // asked says whether the question is asked at all, as things stand.
 func (a Ask) asked(d *Draft) bool { return a.When == nil || a.When(d) }

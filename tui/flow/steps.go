@@ -78,7 +78,7 @@ func body() Step {
 		amount("climber.mass_u_kg", "How sure is the mass, ±", "Empty means ± 2 kg.", number.Mass,
 			func(d *Draft) any { return &d.Session.Fit.MassU }).between(0, 50))
 	for i := range s.Asks {
-		s.Asks[i].When = both(s.Asks[i].When, notReCheck)
+		s.Asks[i].Aside = inBrief
 	}
 	return s
 }
@@ -127,8 +127,11 @@ func hanging(p fit.Pose) Step {
 	}
 	for i, a := range s.Asks {
 		s.Asks[i].When = both(a.When, func(d *Draft) bool {
-			return d.Hang < len(d.Session.Fit.Hangs) && (d.Session.Purpose != sessions.ReCheck || inReCheck(a.Reading))
+			return d.Hang < len(d.Session.Fit.Hangs)
 		})
+		if !inReCheck(a.Reading) {
+			s.Asks[i].Aside = inBrief
+		}
 	}
 	return s
 }
@@ -143,7 +146,8 @@ func inReCheck(r fit.Reading) bool {
 	return false
 }
 
-func notReCheck(d *Draft) bool { return d.Session.Purpose != sessions.ReCheck }
+// inBrief is a session that asks for little: the rest is there to go to.
+func inBrief(d *Draft) bool { return d.Session.Purpose == sessions.ReCheck }
 
 func both(a, b func(*Draft) bool) func(*Draft) bool {
 	if a == nil {

@@ -6,7 +6,7 @@ import "fmt"
 func (s *State) after(p Place) (Place, bool) {
 	for st, a := p.Step, p.Ask+1; st < len(s.Steps); st, a = st+1, 0 {
 		for ; a < len(s.Steps[st].Asks); a++ {
-			if s.Steps[st].Asks[a].asked(&s.Draft) {
+			if s.Steps[st].Asks[a].onTheWay(&s.Draft) {
 				return Place{Step: st, Ask: a, Hang: s.Hang}, true
 			}
 		}
@@ -17,7 +17,7 @@ func (s *State) after(p Place) (Place, bool) {
 func (s *State) before(p Place) (Place, bool) {
 	for st, a := p.Step, p.Ask-1; st >= 0; {
 		for ; a >= 0; a-- {
-			if s.Steps[st].Asks[a].asked(&s.Draft) {
+			if s.Steps[st].Asks[a].onTheWay(&s.Draft) {
 				return Place{Step: st, Ask: a, Hang: s.Hang}, true
 			}
 		}

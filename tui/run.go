@@ -1,0 +1,39 @@
+package tui
+
+import (
+	"errors"
+	"os"
+	"os/signal"
+	"syscall"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Run is the wizard, full screen, until its user leaves it. What was taken is
+// on disk then, also after a hang-up, a signal or a fault of the program's own;
+// the error says what is not.
+func Run(o Options) error {
+	p := tea.NewProgram(New(o), tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen())
+	hangup := make(chan os.Signal, 1)
+	signal.Notify(hangup, syscall.SIGHUP)
+	defer signal.Stop(hangup)
+	done := make(chan struct{})
+	defer close(done)
+	go func() { // a closed line: restore the terminal before the process goes
+		select {
+		case <-hangup:
+			p.Kill()
+		case <-done:
+		}
+	}()
+	last, err := p.Run()
+	if m, ok := last.(Model); ok {
+		if saveErr := m.finish(); saveErr != nil {
+			return saveErr
+		}
+	}
+	if errors.Is(err, tea.ErrProgramKilled) && !errors.Is(err, tea.ErrProgramPanic) {
+		return nil
+	}
+	return err
+}
