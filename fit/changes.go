@@ -1,0 +1,87 @@
+package fit
+
+import "strconv"
+
+// pieceReading is what a piece's length is laid on as. A hitch's loop is not
+// laid on but read as two heights.
+var pieceReading = [NumPieces]Reading{
+	PieceMainBridge: MainBridge, PieceHitchLeft: noReading, PieceHitchRight: noReading,
+	PieceFootLoop: FootLoop, PieceTether: Tether, PieceBackupBridge: BackupBridge,
+}
+
+// SettingSpread is the standard uncertainty, in mm, of setting a piece to a
+// length; judgement. A piece that says fixed was re-tied if it was changed.
+func (h How) SettingSpread() float64 {
+	if h == Slides {
+		return 3
+	}
+	return 8
+}
+
+// pieceLengths follows the length of one piece through the changes: since holds
+// for each length in turn the number of hangs before it.
+type pieceLengths struct {
+	slots   []slot
+	since   []int
+	changes []int // index of the change that set it, -1 for the kit's first length
+}
+
+// at is the place in the chain of the length that the piece had in hang h.
+func (p *pieceLengths) at(h int) int {
+	i := 0
+	for j, after := range p.since {
+		if after <= h {
+			i = j
+		}
+	}
+	return i
+}
+
+// now is the slot of the length that the piece has now.
+func (p *pieceLengths) now() slot { return p.slots[len(p.slots)-1] }
+
+// changed says whether the piece was changed after hang h.
+func (p *pieceLengths) changed(h int) bool { return p.at(h) != len(p.slots)-1 }
+
+// ChangeKey is the key of a change in the session file, i counting from 0.
+func ChangeKey(i int, laidOn bool) string {
+	if laidOn {
+		return "changes." + strconv.Itoa(i+1) + ".measured_mm"
+	}
+	return "changes." + strconv.Itoa(i+1) + ".to_mm"
+}
+
+// addChanges follows the changes of the fitting, in the order of the hangs that
+// they come after.
+func (m *Model) addChanges() {
+	for p := Piece(0); p < NumPieces; p++ {
+		first := unknown
+		if r := pieceReading[p]; r != noReading {
+			first = m.laid[r]
+		}
+		m.pieces[p] = pieceLengths{slots: []slot{first}, since: []int{0}, changes: []int{-1}}
+	}
+	for after := 0; after <= len(m.f.Hangs); after++ {
+		for i := range m.f.Changes {
+			if c := &m.f.Changes[i]; c.AfterHang == after {
+				p := &m.pieces[c.Piece]
+				p.slots = append(p.slots, m.addChange(i, c))
+				p.since = append(p.since, after)
+				p.changes = append(p.changes, i)
+			}
+		}
+	}
+}
+
+func (m *Model) addChange(i int, c *Change) slot {
+	if len(c.Measured) == 0 {
+		return m.add(Input{
+			Key: ChangeKey(i, false), V: c.To, U: m.f.Kit.Pieces[c.Piece].Change.SettingSpread(), Unit: "mm",
+			Origin: Predicted, Reading: noReading,
+		})
+	}
+	in := Input{Key: ChangeKey(i, true), V: Mean(c.Measured), Unit: "mm", Reading: noReading, N: len(c.Measured), Kind: Hardware}
+	in.L = in.V
+	in.U = m.freshU(in, in.N)
+	return m.add(in)
+}

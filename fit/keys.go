@@ -1,0 +1,72 @@
+package fit
+
+import (
+	"slices"
+	"strings"
+)
+
+// keyOrder is the order of the keys in the session file, hangs and changes
+// without their number.
+var keyOrder = func() map[string]int {
+	keys := []string{
+		"climber.stature_mm", "climber.stature_told_mm", "climber.inseam_mm", "climber.mass_kg",
+		"climber.thigh_mm", "climber.shin_mm", "climber.waist_mm",
+	}
+	for r := firstHeight; r <= lastHeight; r++ {
+		keys = append(keys, "hangs."+readingInfo[r].Key)
+	}
+	keys = append(keys, "rope.diameter_mm", "rope.elongation_percent", "rope.least_above_mm", "rope.drill_above_mm", "rope.ahead_mm")
+	for _, p := range postureInfo {
+		keys = append(keys, "posture."+p.Key)
+	}
+	keys = append(keys,
+		"kit.main_bridge.length_mm", "kit.main_bridge.rings_mm",
+		"kit.hitch_left.cord_mm", "kit.hitch_left.wraps", "kit.hitch_left.strength_kn",
+		"kit.hitch_right.cord_mm", "kit.hitch_right.wraps", "kit.hitch_right.strength_kn",
+		"kit.garda.to_tether_mm", "kit.garda.inside_width_mm",
+		"kit.foot_loop.length_mm",
+		"kit.tether.length_mm", "kit.tether.cord_mm", "kit.tether.strands", "kit.tether.strength_kn",
+		"kit.backup_bridge.length_mm", "kit.backup_bridge.rings_mm", "kit.backup_bridge.own_rings",
+		"changes.to_mm", "changes.measured_mm")
+	order := make(map[string]int, len(keys))
+	for i, k := range keys {
+		order[k] = i
+	}
+	return order
+}()
+
+// rank is a key's place in the session file; number is that of its hang or
+// change, 0 elsewhere.
+func rank(key string) (group int, number string, place int) {
+	if table, rest, _ := strings.Cut(key, "."); table == "hangs" || table == "changes" {
+		n, k, _ := strings.Cut(rest, ".")
+		first := keyOrder["hangs."+readingInfo[Hip].Key]
+		if table == "changes" {
+			first = keyOrder["changes.to_mm"]
+		}
+		return first, n, keyOrder[table+"."+k]
+	}
+	return keyOrder[key], "", 0
+}
+
+// CompareKeys orders keys as the session file does.
+func CompareKeys(a, b string) int {
+	ga, na, pa := rank(a)
+	gb, nb, pb := rank(b)
+	if ga != gb {
+		return ga - gb
+	}
+	if na != nb {
+		if len(na) != len(nb) {
+			return len(na) - len(nb)
+		}
+		return strings.Compare(na, nb)
+	}
+	return pa - pb
+}
+
+// SortKeys puts keys in the order of the session file, each once.
+func SortKeys(keys []string) []string {
+	slices.SortFunc(keys, CompareKeys)
+	return slices.Compact(keys)
+}

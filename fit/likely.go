@@ -1,0 +1,153 @@
+package fit
+
+import "math"
+
+// estimate is what the survey says of a body part: a mean that is a sum of
+// inputs, and a residual input of mean 0 that is correlated with the others'.
+type estimate struct {
+	told     bool
+	mean     linear
+	residual slot
+}
+
+// A Likely is a reading of the body that the survey can be held against.
+type Likely int
+
+// The readings that the survey says something of, in the order of the session
+// file.
+const (
+	LikelyThigh Likely = iota
+	LikelyShin
+	LikelyWaist
+	LikelyNose
+	LikelyWristUp
+	LikelyWristDown
+
+	numLikely
+)
+
+// NumLikely is how many there are.
+const NumLikely = int(numLikely)
+
+var likelyReading = [numLikely]Reading{
+	LikelyThigh: Thigh, LikelyShin: Shin, LikelyWaist: Waist,
+	LikelyNose: Nose, LikelyWristUp: WristUp, LikelyWristDown: WristDown,
+}
+
+// Reading is the reading that l is about.
+func (l Likely) Reading() Reading { return likelyReading[l] }
+
+// Residual is the body part whose own residual an estimate of the reading rests
+// on: for the raised wrist the full reach's.
+func (l Likely) Residual() BodyPart {
+	return [numLikely]BodyPart{PartThigh, PartShin, PartWaist, PartNose, PartFull, PartDown}[l]
+}
+
+// likelihood is what the survey says of a part that was measured, from stature
+// and the other measured parts alone.
+type likelihood struct {
+	told     bool
+	mean     linear
+	residual slot
+}
+
+// addEstimates ties the body to stature, sharpened by what was measured. Without
+// a stature nothing is estimated.
+func (m *Model) addEstimates(regression func(Sex, bool) Regression) {
+	if m.stature == unknown {
+		return
+	}
+	if regression == nil {
+		regression = SurveyRegression
+	}
+	m.regression = regression(m.f.Sex, m.inseam != unknown)
+	ps := m.partners()
+	var parts []BodyPart
+	for part := BodyPart(0); part < NumBodyParts; part++ {
+		if !m.wasRead(part) {
+			parts = append(parts, part)
+		}
+	}
+	means, cov := m.conditional(parts, ps)
+	block := Block{Start: len(m.x), Corr: make([][]float64, len(parts))}
+	for i, part := range parts {
+		r := m.addResidual(cov[i][i])
+		m.estimates[part] = estimate{true, means[i], r}
+		block.Corr[i] = make([]float64, len(parts))
+		for j := range parts {
+			if block.Corr[i][j] = cov[i][j] / math.Sqrt(cov[i][i]*cov[j][j]); i == j {
+				block.Corr[i][j] = 1
+			}
+		}
+	}
+	m.blocks = append(m.blocks, block)
+	m.addLikelihoods(ps)
+}
+
+func (m *Model) addResidual(variance float64) slot {
+	return m.add(Input{U: math.Sqrt(variance), Unit: "mm", Origin: Estimated, Reading: noReading, Hidden: true})
+}
+
+// wasRead says whether a reading stands for the part, so that the survey is not
+// asked. The nose and the full reach always are: an estimated wrist, and the
+// question whether a reading is likely, need them.
+func (m *Model) wasRead(part BodyPart) bool {
+	switch part {
+	case PartThigh:
+		return m.laid[Thigh] != unknown
+	case PartShin:
+		return m.laid[Shin] != unknown
+	case PartDown:
+		return m.height[WristDown] != unknown
+	case PartWaist:
+		return m.laid[Waist] != unknown
+	}
+	return false
+}
+
+// addLikelihoods asks for each measured partner what the others say of it.
+func (m *Model) addLikelihoods(ps []partner) {
+	for l := Likely(0); l < numLikely; l++ {
+		for i, p := range ps {
+			if p.part != l.Residual() {
+				continue
+			}
+			others := append(append([]partner(nil), ps[:i]...), ps[i+1:]...)
+			mean, cov := m.conditional([]BodyPart{p.part}, others)
+			m.likely[l] = likelihood{true, mean[0], m.addResidual(cov[0][0])}
+		}
+	}
+}
+
+// Offset is how far the reading l stands from what stature and the other
+// measured parts say of it; NaN where it was not read or nothing is said.
+func (m *Model) Offset(l Likely, x []float64, s *State) float64 {
+	said := func() float64 { return m.likely[l].mean.at(x) + x[m.likely[l].residual] }
+	nose := func() float64 {
+		e := &m.estimates[PartNose]
+		return m.noseEstimate(x, e.mean.at(x)+x[e.residual])
+	}
+	switch l {
+	case LikelyNose, LikelyWristUp:
+		if m.height[l.Reading()] == unknown || !m.estimates[PartNose].told {
+			return math.NaN()
+		}
+		if l == LikelyNose {
+			return s.Nose - nose()
+		}
+		return s.WristUp - m.wristEstimate(x, nose(), s.Full)
+	}
+	if !m.likely[l].told {
+		return math.NaN()
+	}
+	switch l {
+	case LikelyThigh:
+		return s.Thigh - said()
+	case LikelyShin:
+		return s.Shin - said() - x[m.posture[Sole]]
+	case LikelyWaist:
+		return s.Waist - said() - x[m.posture[Sole]]
+	default:
+		return s.WristDown - said()
+	}
+}

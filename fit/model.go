@@ -1,0 +1,264 @@
+package fit
+
+import "math"
+
+var nan = math.NaN()
+
+// A Model is a fitting made ready for computing: its base inputs, and where in
+// their vector each quantity finds what it needs. It is not safe for use by
+// several goroutines at once.
+type Model struct {
+	Inputs []Input // by slot; the first stands for what is unknown
+
+	f          *Fitting
+	x, u       []float64 // values and standard uncertainties, by slot
+	v          Spreads
+	regression Regression
+
+	stature, inseam, mass slot
+	laid                  [NumReadings]slot
+	height                [NumReadings]slot // the reading that counts: the latest hang's
+	hang                  [NumReadings]int  // the hang that read it, -1 where none did
+	hipOf                 [NumReadings]slot // the hip of that hang
+	hips                  []slot            // by hang
+	posture               [NumPostures]slot
+	rope                  ropeSlots
+	width                 slot
+	labels                [NumPieces]labelSlots
+	pieces                [NumPieces]pieceLengths
+	sides                 [2]side
+
+	estimates [NumBodyParts]estimate
+	likely    [numLikely]likelihood
+	gap       slot       // the connector bottom's usual drop under the top of the bridge
+	blocks    []Block    // inputs that are correlated
+	poses     poseChains // lengths as they were when the poses were read
+}
+
+type ropeSlots struct{ diameter, elongation, least, drill slot }
+
+type labelSlots struct{ cord, strength, wraps, strands slot }
+
+// poseChains holds the lengths that a pose was read with and the ones there are
+// now; where they are the same slot, what is unchanged cancels.
+type poseChains struct {
+	footLevel, footNow              slot
+	tetherTaut, tetherNow           slot
+	backupTaut, backupNow           slot
+	bridgeRead                      [NumReadings]slot // main bridge when a height that it moves was read
+	bridgeNow                       slot
+	kneeSlot, kneeHip               slot // the knee in the hang of the Garda hitch at level
+	kneeElsewhere, kneeElsewhereHip slot // the latest knee where no Garda hitch was read at level
+}
+
+// Options are what a model may be built with beside a fitting.
+type Options struct {
+	Spreads    *Spreads                                // in place of today's own, for a reading tried out
+	Regression func(s Sex, withInseam bool) Regression // in place of the whole survey's
+}
+
+// NewModel makes f ready for computing. f must have no Faults and must not be
+// changed while the model is in use.
+func NewModel(f *Fitting, o Options) *Model {
+	m := &Model{f: f}
+	if o.Spreads != nil {
+		m.v = *o.Spreads
+	} else {
+		m.v = f.spreads()
+	}
+	n := 64
+	m.Inputs, m.x, m.u = make([]Input, 0, n), make([]float64, 0, n), make([]float64, 0, n)
+	m.add(Input{V: math.NaN(), Reading: noReading, Hidden: true})
+	m.addClimber()
+	m.addHangs()
+	m.addRope()
+	m.addPosture()
+	m.addKit()
+	m.addChanges()
+	m.resolve()
+	m.markPredicted()
+	m.gap = m.add(Input{V: bridgeGap, U: bridgeGapU, Unit: "mm", Origin: Default, Reading: noReading, Hidden: true})
+	m.addEstimates(o.Regression)
+	return m
+}
+
+// Today is the spread that readings of this session have, by kind.
+func (m *Model) Today() Spreads { return m.v }
+
+// Values is a copy of the values of the base inputs, by slot.
+func (m *Model) Values() []float64 { return append([]float64(nil), m.x...) }
+
+func (m *Model) addClimber() {
+	f := m.f
+	m.stature, m.inseam = m.addLaid(Stature), m.addLaid(Inseam)
+	if m.stature == unknown && f.StatureTold.Known {
+		m.stature = m.add(Input{Key: "climber.stature_told_mm", V: f.StatureTold.V, U: 15, Unit: "mm", Origin: Estimated, Reading: noReading})
+	}
+	u := 2.0
+	if f.MassU.Known {
+		u = f.MassU.V
+	}
+	m.mass = m.addKnown("climber.mass_kg", f.Mass, u, "kg")
+	m.laid[Stature], m.laid[Inseam] = m.stature, m.inseam
+	for _, r := range []Reading{Thigh, Shin, Waist} {
+		m.laid[r] = m.addLaid(r)
+	}
+}
+
+func (m *Model) addHangs() {
+	var latest [NumReadings]int
+	for r := range latest {
+		latest[r] = -1
+	}
+	for h := range m.f.Hangs {
+		for r := firstHeight; r <= lastHeight; r++ {
+			if len(m.f.Hangs[h].Heights[r]) > 0 {
+				latest[r] = h
+			}
+		}
+	}
+	m.hang = latest
+	m.hips = make([]slot, len(m.f.Hangs))
+	for h := range m.f.Hangs {
+		m.addHang(h, &latest)
+	}
+	for r := firstHeight; r <= lastHeight; r++ {
+		if h := m.hang[r]; h >= 0 {
+			m.hipOf[r] = m.hips[h]
+		}
+	}
+}
+
+func (m *Model) addRope() {
+	r := &m.f.Rope
+	m.rope.diameter = m.addKnown("rope.diameter_mm", r.Diameter, 0.2, "mm")
+	m.rope.elongation = m.addKnown("rope.elongation_percent", r.Elongation, 0.05*r.Elongation.V, "%")
+	m.rope.least = m.addKnown("rope.least_above_mm", r.LeastAbove, 0, "mm")
+	m.rope.drill = m.addKnown("rope.drill_above_mm", r.DrillAbove, 0, "mm")
+	m.laid[Ahead] = m.addLaid(Ahead)
+}
+
+func (m *Model) addPosture() {
+	for p := Posture(0); p < NumPostures; p++ {
+		v, u := m.f.posture(p)
+		m.posture[p] = m.add(Input{Key: "posture." + postureInfo[p].Key, V: v, U: u, Unit: postureInfo[p].Unit, Origin: Default, Reading: noReading})
+	}
+	if m.laid[Ahead] == unknown {
+		m.laid[Ahead] = m.posture[AheadDefault]
+	}
+}
+
+func (m *Model) addKit() {
+	laid := func(rs ...Reading) {
+		for _, r := range rs {
+			m.laid[r] = m.addLaid(r)
+		}
+	}
+	laid(MainBridge, MainBridgeRings)
+	m.addLabels(PieceHitchLeft)
+	m.addLabels(PieceHitchRight)
+	laid(GardaToTether)
+	m.width = m.addKnown("kit.garda.inside_width_mm", m.f.Kit.InsideWidth, 0.5, "mm")
+	laid(FootLoop, Tether)
+	m.addLabels(PieceTether)
+	laid(BackupBridge, BackupBridgeRings)
+}
+
+func (m *Model) addLabels(p Piece) {
+	info, key := &m.f.Kit.Pieces[p], "kit."+p.Key()+"."
+	l := &m.labels[p]
+	l.cord = m.addKnown(key+"cord_mm", info.Cord, 0.2, "mm")
+	l.strands = m.addKnown(key+"strands", info.Strands, 0, "")
+	l.wraps = m.addKnown(key+"wraps", info.Wraps, 0, "")
+	l.strength = m.addKnown(key+"strength_kn", info.Strength, 0, "kN")
+}
+
+// Propagate is Propagate for a function f of the state, which fills n outputs.
+func (m *Model) Propagate(n int, f func(x []float64, s *State, out []float64)) *Propagation {
+	var s State
+	return Propagate(func(x, out []float64) {
+		m.At(x, &s)
+		f(x, &s, out)
+	}, m.x, m.u, m.blocks, n)
+}
+
+// Residual is the input that holds what the survey leaves open of a part; ok is
+// false where the part was read or cannot be estimated.
+func (m *Model) Residual(p BodyPart) (i int, ok bool) {
+	e := &m.estimates[p]
+	return int(e.residual), e.told
+}
+
+// HipValue is the hip's reading of hang h on its tape; NaN where it was not
+// taken.
+func (m *Model) HipValue(h int) float64 {
+	if h >= len(m.hips) {
+		return nan
+	}
+	return m.x[m.hips[h]]
+}
+
+// HangOf is the hang, from 0, whose reading of the height r counts, or else the
+// latest one, in which it would be read.
+func (m *Model) HangOf(r Reading) int {
+	if h := m.hang[r]; h >= 0 {
+		return h
+	}
+	return m.latestHang()
+}
+
+// Read says whether the reading r was taken, so that nothing stands for it.
+func (m *Model) Read(r Reading) bool {
+	if r.IsHeight() {
+		return m.height[r] != unknown
+	}
+	return len(m.f.Laid[r]) > 0
+}
+
+// FreshU is the standard uncertainty that input i would have if it were read n
+// times afresh with today's spread; ok is false where it cannot be read again:
+// it is no reading, stands for a height that a change has moved, or is the hip
+// of an earlier hang.
+func (m *Model) FreshU(i, n int) (u float64, ok bool) {
+	in := &m.Inputs[i]
+	if in.N == 0 || in.Hidden || in.Origin == Predicted || in.Reading == Hip && in.Hang != m.latestHang() {
+		return 0, false
+	}
+	return m.freshU(*in, n), true
+}
+
+// IsPartner says whether a reading of input i sharpens what the survey says of
+// the other parts of the body.
+func (m *Model) IsPartner(i int) bool {
+	switch m.Inputs[i].Reading {
+	case Thigh, Shin, Waist, WristDown:
+		return true
+	case Hip:
+		return m.height[WristDown] != unknown && m.hipOf[WristDown] == slot(i)
+	}
+	return false
+}
+
+// PostureInput is the input that holds the posture p.
+func (m *Model) PostureInput(p Posture) int { return int(m.posture[p]) }
+
+// PieceKey is the key of the length that the piece has now.
+func (m *Model) PieceKey(p Piece) string {
+	if now := m.pieces[p].now(); now != unknown {
+		return m.Inputs[now].Key
+	}
+	return "kit." + p.Key() + ".length_mm"
+}
+
+// ChangeOf is the change, from 0, that set the length of input i.
+func (m *Model) ChangeOf(i int) (int, bool) {
+	for p := range m.pieces {
+		chain := &m.pieces[p]
+		for j, s := range chain.slots {
+			if j > 0 && int(s) == i {
+				return chain.changes[j], true
+			}
+		}
+	}
+	return 0, false
+}

@@ -1,0 +1,226 @@
+package fit
+
+// A Quantity is something that a check rests on, for which readings may be
+// missing.
+type Quantity int
+
+// The quantities. Those of a side come left, then right.
+const (
+	NeedThigh Quantity = iota
+	NeedShin
+	NeedWaist
+	NeedNose
+	NeedWristUp
+	NeedWristDown
+	NeedConnectorTop
+	NeedConnectorBottom
+	NeedLoopLeft
+	NeedLoopRight
+	NeedHitchTopLeft
+	NeedHitchTopRight
+	NeedPair
+	NeedSolesAboveGround
+	NeedYLevel
+	NeedYTaut
+	NeedFootLoop
+	NeedMass
+	NeedElongation
+	NeedLeastAbove
+	NeedDrillAbove
+	NeedRopeDiameter
+	NeedInsideWidth
+	NeedCordLeft
+	NeedCordRight
+	NeedWrapsLeft
+	NeedWrapsRight
+	NeedStrengthLeft
+	NeedStrengthRight
+	NeedTetherStrands
+	NeedTetherStrength
+)
+
+// Missing names the keys that would have to be told before q is known; none
+// where q is known, or where it is only out of the domain. The order is not
+// settled: see SortKeys.
+func (m *Model) Missing(q Quantity) []string {
+	switch q {
+	case NeedThigh:
+		return m.bodyMissing(Thigh, PartThigh)
+	case NeedShin:
+		return m.bodyMissing(Shin, PartShin)
+	case NeedWaist:
+		return m.bodyMissing(Waist, PartWaist)
+	case NeedNose:
+		return m.bodyMissing(Nose, PartNose)
+	case NeedWristUp:
+		if m.height[WristUp] == unknown && m.estimates[PartFull].told {
+			return m.Missing(NeedNose)
+		}
+		return m.bodyMissing(WristUp, PartFull)
+	case NeedWristDown:
+		return m.bodyMissing(WristDown, PartDown)
+	case NeedConnectorTop:
+		return m.carriedMissing(ConnectorTop)
+	case NeedConnectorBottom:
+		return m.carriedMissing(ConnectorBottom)
+	case NeedLoopLeft, NeedLoopRight:
+		return m.loopMissing(&m.sides[q-NeedLoopLeft])
+	case NeedHitchTopLeft, NeedHitchTopRight:
+		return m.hitchMissing(&m.sides[q-NeedHitchTopLeft])
+	case NeedPair:
+		l, r := &m.sides[0], &m.sides[1]
+		if h := m.hang[l.hitchTop]; h >= 0 && h == m.hang[r.hitchTop] && !l.moved && !r.moved {
+			return nil
+		}
+		return append(m.hitchMissing(l), m.hitchMissing(r)...)
+	case NeedSolesAboveGround:
+		return m.pairMissing(Soles, Ground)
+	case NeedYLevel:
+		keys := append(m.Missing(NeedThigh), m.Missing(NeedShin)...)
+		keys = append(keys, m.pieceMissing(PieceFootLoop, m.poses.footNow)...)
+		if m.height[GardaLevel] != unknown {
+			keys = append(keys, m.heightMissing(GardaLevel)...)
+			keys = append(keys, m.pieceMissing(PieceFootLoop, m.poses.footLevel)...)
+		}
+		return keys
+	case NeedYTaut:
+		return m.tautMissing()
+	case NeedFootLoop:
+		return m.pieceMissing(PieceFootLoop, m.poses.footNow)
+	case NeedMass:
+		return missingKey(m.mass, "climber.mass_kg")
+	case NeedElongation:
+		return missingKey(m.rope.elongation, "rope.elongation_percent")
+	case NeedLeastAbove:
+		return missingKey(m.rope.least, "rope.least_above_mm")
+	case NeedDrillAbove:
+		return missingKey(m.rope.drill, "rope.drill_above_mm")
+	case NeedRopeDiameter:
+		return missingKey(m.rope.diameter, "rope.diameter_mm")
+	case NeedInsideWidth:
+		return missingKey(m.width, "kit.garda.inside_width_mm")
+	case NeedCordLeft, NeedCordRight:
+		p := PieceHitchLeft + Piece(q-NeedCordLeft)
+		return missingKey(m.labels[p].cord, "kit."+p.Key()+".cord_mm")
+	case NeedWrapsLeft, NeedWrapsRight:
+		p := PieceHitchLeft + Piece(q-NeedWrapsLeft)
+		return missingKey(m.labels[p].wraps, "kit."+p.Key()+".wraps")
+	case NeedStrengthLeft, NeedStrengthRight:
+		return m.strengthMissing(PieceHitchLeft + Piece(q-NeedStrengthLeft))
+	case NeedTetherStrands:
+		return missingKey(m.labels[PieceTether].strands, "kit.tether.strands")
+	default:
+		return m.strengthMissing(PieceTether)
+	}
+}
+
+// strengthMissing is what the strength of a piece's cord lacks: its diameter, or
+// its label where EN 564 does not cover the diameter.
+func (m *Model) strengthMissing(p Piece) []string {
+	l := &m.labels[p]
+	switch {
+	case l.strength != unknown || CordStrength(m.x[l.cord]).Known:
+		return nil
+	case l.cord == unknown:
+		return []string{"kit." + p.Key() + ".cord_mm"}
+	}
+	return []string{"kit." + p.Key() + ".strength_kn"}
+}
+
+func missingKey(s slot, key string) []string {
+	if s != unknown {
+		return nil
+	}
+	return []string{key}
+}
+
+// latestHang is the hang whose readings would count, from 0.
+func (m *Model) latestHang() int { return max(0, len(m.f.Hangs)-1) }
+
+// heightMissing is what a height above the hip lacks: itself, and its hang's hip.
+func (m *Model) heightMissing(r Reading) []string {
+	if m.height[r] != unknown {
+		return missingKey(m.hipOf[r], HeightKey(m.hang[r], Hip))
+	}
+	h := m.latestHang()
+	keys := []string{HeightKey(h, r)}
+	if h >= len(m.hips) || m.hips[h] == unknown {
+		keys = append(keys, HeightKey(h, Hip))
+	}
+	return keys
+}
+
+func (m *Model) bodyMissing(r Reading, part BodyPart) []string {
+	switch {
+	case !r.IsHeight() && m.laid[r] == unknown && !m.estimates[part].told:
+		return []string{LaidKey(r)}
+	case !r.IsHeight():
+		return nil
+	case m.height[r] == unknown && m.estimates[part].told:
+		return nil
+	}
+	return m.heightMissing(r)
+}
+
+// carriedMissing is heightMissing for a height that the main bridge carries.
+func (m *Model) carriedMissing(r Reading) []string {
+	keys := m.heightMissing(r)
+	if then, now := m.poses.bridgeRead[r], m.poses.bridgeNow; then != now {
+		keys = append(keys, m.pieceMissing(PieceMainBridge, then)...)
+		keys = append(keys, missingKey(m.laid[MainBridgeRings], LaidKey(MainBridgeRings))...)
+	}
+	return keys
+}
+
+// pairMissing is what the difference of two heights lacks: no hip where one hang
+// read both.
+func (m *Model) pairMissing(a, b Reading) []string {
+	if h := m.hang[a]; h >= 0 && h == m.hang[b] {
+		return nil
+	}
+	if h := m.latestHang(); (m.height[a] == unknown || m.hang[a] == h) && (m.height[b] == unknown || m.hang[b] == h) {
+		return append(missingKey(m.height[a], HeightKey(h, a)), missingKey(m.height[b], HeightKey(h, b))...)
+	}
+	return append(m.heightMissing(a), m.heightMissing(b)...)
+}
+
+func (m *Model) loopMissing(s *side) []string {
+	if s.retied != unknown {
+		return nil
+	}
+	return m.pairMissing(s.loopTop, ConnectorTop)
+}
+
+func (m *Model) hitchMissing(s *side) []string {
+	if !s.moved {
+		return m.carriedMissing(s.hitchTop)
+	}
+	keys := append(m.carriedMissing(ConnectorTop), m.loopMissing(s)...)
+	if s.wrapLoop == unknown {
+		keys = append(keys, HeightKey(len(m.f.Hangs), s.hitchTop))
+	}
+	return keys
+}
+
+func (m *Model) pieceMissing(p Piece, s slot) []string {
+	return missingKey(s, "kit."+p.Key()+".length_mm")
+}
+
+func (m *Model) tautMissing() []string {
+	p := &m.poses
+	rings := missingKey(m.laid[BackupBridgeRings], LaidKey(BackupBridgeRings))
+	if m.height[GardaTaut] == unknown {
+		keys := append(m.heightMissing(BackupRings), rings...)
+		keys = append(keys, m.pieceMissing(PieceBackupBridge, p.backupNow)...)
+		keys = append(keys, m.pieceMissing(PieceTether, p.tetherNow)...)
+		return append(keys, missingKey(m.laid[GardaToTether], LaidKey(GardaToTether))...)
+	}
+	keys := m.heightMissing(GardaTaut)
+	if p.backupNow != p.backupTaut {
+		keys = append(append(keys, rings...), m.pieceMissing(PieceBackupBridge, p.backupTaut)...)
+	}
+	if p.tetherNow != p.tetherTaut {
+		keys = append(keys, m.pieceMissing(PieceTether, p.tetherTaut)...)
+	}
+	return keys
+}

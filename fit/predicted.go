@@ -1,0 +1,113 @@
+package fit
+
+// markPredicted gives the heights that a change has moved and no hang has read
+// since the origin predicted: what stands for them is the model's value from
+// the old reading.
+func (m *Model) markPredicted() {
+	p := &m.poses
+	mark := func(s slot) {
+		if s != unknown {
+			m.Inputs[s].Origin = Predicted
+		}
+	}
+	for _, r := range movedByBridge {
+		if p.bridgeRead[r] != p.bridgeNow {
+			mark(m.height[r])
+		}
+	}
+	for i := range m.sides {
+		if s := &m.sides[i]; s.retied != unknown {
+			mark(m.height[s.loopTop])
+			if s.moved {
+				mark(m.height[s.hitchTop])
+				mark(s.wrapLoop)
+			}
+		}
+	}
+	if p.footLevel != p.footNow {
+		mark(m.height[GardaLevel])
+		mark(p.kneeSlot)
+	}
+	if p.tetherTaut != p.tetherNow || p.backupTaut != p.backupNow {
+		mark(m.height[GardaTaut])
+	}
+}
+
+// Standing is what stands for the reading r by the model: a length of the body,
+// or where the landmark of a height is above the hip, in the pose in which it is
+// read. NaN where the model has no word for it.
+func (s *State) Standing(r Reading) float64 {
+	switch r {
+	case Thigh:
+		return s.Thigh
+	case Shin:
+		return s.Shin
+	case Waist:
+		return s.Waist
+	case Nose:
+		return s.Nose
+	case WristUp:
+		return s.WristUp
+	case WristDown:
+		return s.WristDown
+	case ConnectorTop:
+		return s.ConnectorTop
+	case ConnectorBottom:
+		return s.ConnectorBottom
+	case LeftLoopTop:
+		return s.ConnectorTop + s.Loop[0]
+	case RightLoopTop:
+		return s.ConnectorTop + s.Loop[1]
+	case LeftHitchTop:
+		return s.HitchTop[0]
+	case RightHitchTop:
+		return s.HitchTop[1]
+	case GardaLevel:
+		return s.YLevel
+	case KneeLevel:
+		return s.KneeAtLevel
+	case GardaTaut:
+		return s.YTaut
+	case MainRings:
+		return s.MainRings
+	case BackupRings:
+		return s.BackupRings
+	}
+	return nan
+}
+
+// Doubts names, for a predicted input, the readings that would stand in its
+// place: the height in the hang to come, or the length laid on again. A main
+// bridge matters only through the heights that it moves, so they are named.
+func (m *Model) Doubts(i int) []string {
+	in := &m.Inputs[i]
+	coming := func(r Reading) string { return HeightKey(len(m.f.Hangs), r) }
+	if in.Reading != noReading {
+		for s := range m.sides {
+			if sd := &m.sides[s]; in.Reading == sd.loopTop && sd.moved {
+				return []string{coming(sd.hitchTop)}
+			}
+		}
+		return []string{coming(in.Reading)}
+	}
+	for p := range m.pieces {
+		chain := &m.pieces[p]
+		for j, s := range chain.slots {
+			if int(s) != i || j == 0 {
+				continue
+			}
+			switch piece := Piece(p); {
+			case piece == PieceMainBridge:
+				return nil
+			case piece == PieceHitchLeft:
+				return []string{coming(LeftHitchTop)}
+			case piece == PieceHitchRight:
+				return []string{coming(RightHitchTop)}
+			case piece != PieceFootLoop && m.height[GardaTaut] != unknown:
+				return []string{coming(GardaTaut)}
+			}
+			return []string{ChangeKey(chain.changes[j], true)}
+		}
+	}
+	return nil
+}
