@@ -4,7 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"example.com/hangtape/internal/nearest"
+	"example.com/hangtape/rules/nearest"
 )
 
 // A Topic is one explanation: of a check, a limit, a reading or a term. Why,

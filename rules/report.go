@@ -16,6 +16,8 @@ const (
 	Pass    Verdict = "pass"    // at least 95 % sure, for this one check inside this model
 )
 
+var nan = math.NaN()
+
 // Num is a number that is null in JSON where it is unknown (NaN).
 type Num float64
 
@@ -73,6 +75,10 @@ type Check struct {
 	Unit    string   `json:"unit"`
 	Missing []string `json:"missing"` // keys that would settle it
 	Text    string   `json:"text"`
+
+	// Blocks says that nobody may sign over it: a must that fails, is unknown,
+	// or rests on a predicted input.
+	Blocks bool `json:"-"`
 }
 
 // Kind says what a check is for the sign-off.

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/hangtape/internal/nearest"
+	"example.com/hangtape/rules/nearest"
 	"github.com/BurntSushi/toml"
 )
 

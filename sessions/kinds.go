@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"example.com/hangtape/fit"
-	"example.com/hangtape/internal/nearest"
+	"example.com/hangtape/rules/nearest"
 	"github.com/oklog/ulid/v2"
 )
 

@@ -1,0 +1,159 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.com/hangtape/fit"
+)
+
+const (
+	disagreeFactor = 1.96 // two-sided 95 % of a normal distribution
+	unlikelyFactor = 3    // of the difference's own standard uncertainty
+)
+
+// disagreements are the poses whose reading does not agree with the lengths that
+// make it, and marks what they name as doubted. The height that was read comes
+// first, then the largest contributor among the other readings.
+func (a *assessment) disagreements() []Finding {
+	var list []Finding
+	for k := range fit.NumOffsets {
+		off := fit.Offset(k)
+		o := outOffsets + k
+		u, _ := a.p.U(o)
+		if v := a.p.Values[o]; math.Abs(v) > disagreeFactor*u {
+			first := a.inputOf(off.Reading())
+			names := []int{first}
+			if second := a.largest(o, first); second >= 0 {
+				names = append(names, second)
+			}
+			list = append(list, a.doubt("readings-disagree", names,
+				fmt.Sprintf("%s is %.0f mm off what the other readings make of it (standard uncertainty %.0f mm): read both again", off.Reading(), v, u)))
+		}
+	}
+	return list
+}
+
+// largest is the reading, other than first, that contributes most to the
+// standard uncertainty of output o; ties go to the order of the session file.
+func (a *assessment) largest(o, first int) int {
+	best, most := -1, 0.0
+	for i := range a.m.Inputs {
+		in := &a.m.Inputs[i]
+		if i == first || in.N == 0 || in.Hidden || in.Origin != fit.Measured && in.Origin != fit.KeptOver {
+			continue
+		}
+		if c := math.Abs(a.p.Contribution(i, o)); c > most+1e-12 {
+			best, most = i, c
+		}
+	}
+	return best
+}
+
+// unlikely are the readings of the body that stature and the other readings
+// speak against.
+func (a *assessment) unlikely() []Finding {
+	var list []Finding
+	for k := range fit.NumLikely {
+		r := fit.Likely(k).Reading()
+		i := a.inputOf(r)
+		if i < 0 || a.m.Inputs[i].Origin == fit.Estimated {
+			continue
+		}
+		o := outLikely + k
+		u, _ := a.p.U(o)
+		if v := a.p.Values[o]; math.Abs(v) > unlikelyFactor*u {
+			list = append(list, a.doubt("unlikely-reading", []int{i},
+				fmt.Sprintf("%s is %.0f mm off what stature and the other readings say of it (standard uncertainty %.0f mm)", r, v, u)))
+		}
+	}
+	return list
+}
+
+func (a *assessment) doubt(name string, inputs []int, text string) Finding {
+	f := Finding{Name: name, Text: text}
+	for _, i := range inputs {
+		a.doubted[i] = true
+		f.Inputs = append(f.Inputs, a.m.Inputs[i].Key)
+	}
+	return f
+}
+
+// inputOf is the input that holds the reading r that counts, -1 where none does.
+func (a *assessment) inputOf(r fit.Reading) int {
+	for i := range a.m.Inputs {
+		if in := &a.m.Inputs[i]; in.Reading == r && !in.Hidden && (!r.IsHeight() || in.Hang == a.m.HangOf(r)) {
+			return i
+		}
+	}
+	return -1
+}
+
+const repeatsApart = 30 // mm
+
+// repeats are the lists whose entries lie too far apart, or too close together
+// to have been read afresh.
+func (a *assessment) repeats() []Finding {
+	var list []Finding
+	a.f.EachList(func(key string, values []float64) {
+		if len(values) < 2 {
+			return
+		}
+		lo, hi := slices.Min(values), slices.Max(values)
+		switch {
+		case hi-lo >= repeatsApart:
+			list = append(list, Finding{"repeats-disagree", fmt.Sprintf("two readings of %s lie %.0f mm apart: read it again", key, hi-lo), []string{key}})
+		case hi == lo && len(values) >= 5:
+			list = append(list, Finding{"identical-repeats", fmt.Sprintf("%d readings of %s are all the same: repeats are read afresh, hands off in between", len(values), key), []string{key}})
+		}
+	})
+	return list
+}
+
+// domain tells of lengths that no pose can be made of.
+func (a *assessment) domain() []Finding {
+	var list []Finding
+	unreachable := math.IsNaN(a.s.YLevelModel) && len(a.m.Missing(fit.NeedYLevel)) == 0
+	unreadable := math.IsNaN(a.s.YLevel) && !unreachable && len(a.m.Missing(fit.NeedYLevel)) == 0
+	thigh, shin := a.lengthKey(fit.Thigh), a.lengthKey(fit.Shin)
+	switch {
+	case unreachable:
+		ahead := "posture.ahead_mm"
+		if a.m.Read(fit.Ahead) {
+			ahead = fit.LaidKey(fit.Ahead)
+		}
+		list = append(list, Finding{"out-of-domain", "the foot loop does not reach from the foot to the rope",
+			[]string{a.footLoopKey(), thigh, shin, ahead}})
+	case unreadable:
+		list = append(list, Finding{"out-of-domain", "the knee was read higher or lower than the thigh is long, or the foot loop did not reach there",
+			[]string{fit.HeightKey(a.m.HangOf(fit.KneeLevel), fit.KneeLevel), thigh, a.footLoopKey()}})
+	}
+	if !math.IsNaN(a.s.YLevel) && math.IsNaN(a.s.Gain) {
+		list = append(list, Finding{"out-of-domain", "the leg is too short to stand so far behind the rope",
+			[]string{thigh, shin, "posture.behind_rope_mm"}})
+	}
+	return list
+}
+
+func (a *assessment) lengthKey(r fit.Reading) string { return fit.LaidKey(r) }
+
+// footLoopKey is the key of the foot loop's length now.
+func (a *assessment) footLoopKey() string { return a.m.PieceKey(fit.PieceFootLoop) }
+
+// surveyed is the range of statures that the body survey covers, in mm.
+var surveyed = [2]float64{1400, 2000}
+
+func (a *assessment) outsideSurvey() []Finding {
+	for i := range a.m.Inputs {
+		in := &a.m.Inputs[i]
+		told := in.Key == "climber.stature_told_mm"
+		if in.Reading != fit.Stature && !told {
+			continue
+		}
+		if in.V < surveyed[0] || in.V > surveyed[1] {
+			return []Finding{{"outside-survey", fmt.Sprintf("stature %.0f mm is outside the body survey (%.0f to %.0f mm): estimates of the body are a guess", in.V, surveyed[0], surveyed[1]), []string{in.Key}}}
+		}
+	}
+	return nil
+}

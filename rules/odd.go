@@ -1,0 +1,51 @@
+package rules
+
+import (
+	"fmt"
+
+	"example.com/hangtape/fit"
+)
+
+// Above these a value is more likely a slip than true; judgement.
+const (
+	heavyKg        = 160 // of a climber with clothes and kit
+	shortRopeMM    = 100 // of rope above: metres typed as millimetres
+	straightBridge = 10  // mm that a bridge is longer than its rings are apart
+	poundsPerKg    = 2.20462
+)
+
+// odd are values that can be true but look like a slip; no verdict changes.
+func (a *assessment) odd() []Finding {
+	var list []Finding
+	if m := a.f.Mass; m.Known && m.V > heavyKg {
+		list = append(list, Finding{"heavy", fmt.Sprintf("%.4g kg is heavy; %.4g lb is %.1f kg: was it pounds?", m.V, m.V, m.V/poundsPerKg), []string{"climber.mass_kg"}})
+	}
+	for _, r := range []struct {
+		key string
+		v   fit.Number
+	}{{"rope.least_above_mm", a.f.Rope.LeastAbove}, {"rope.drill_above_mm", a.f.Rope.DrillAbove}} {
+		if r.v.Known && r.v.V < shortRopeMM {
+			list = append(list, Finding{"units", fmt.Sprintf("%.4g mm of rope above is next to none: was it metres?", r.v.V), []string{r.key}})
+		}
+	}
+	for _, b := range []struct {
+		piece         fit.Piece
+		length, rings float64
+		ringsKey      string
+	}{
+		{fit.PieceMainBridge, a.s.MainBridge, a.s.MainBridgeRings, fit.LaidKey(fit.MainBridgeRings)},
+		{fit.PieceBackupBridge, a.s.BackupBridge, a.s.BackupBridgeRings, fit.LaidKey(fit.BackupBridgeRings)},
+	} {
+		if b.length-b.rings <= straightBridge { // false where one is unknown
+			list = append(list, Finding{"bridge-nearly-straight", fmt.Sprintf("a bridge of %.4g mm on rings %.4g mm apart is nearly straight: a few millimetres move its middle far", b.length, b.rings), []string{a.m.PieceKey(b.piece), b.ringsKey}})
+		}
+	}
+	if a.s.Soles > 0 {
+		h := a.m.HangOf(fit.Soles)
+		list = append(list, Finding{"odd-reading", "the boot soles were read above the hip", []string{fit.HeightKey(h, fit.Hip), fit.HeightKey(h, fit.Soles)}})
+	}
+	if a.m.Read(fit.Ahead) && a.s.Ahead < 0 {
+		list = append(list, Finding{"odd-reading", "the rope was read behind the hip point", []string{fit.LaidKey(fit.Ahead)}})
+	}
+	return list
+}

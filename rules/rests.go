@@ -1,0 +1,52 @@
+package rules
+
+import (
+	"math"
+
+	"example.com/hangtape/fit"
+)
+
+// restsShare is how much of an end's standard uncertainty an input has to bring
+// before the end is said to rest on it.
+const restsShare = 0.1
+
+// restsOn names the readings without which nobody should leave the ground on a
+// must: those that an estimate of the body or a prediction stands for, and those
+// that a finding doubts. predicted says that a prediction is among them.
+func (a *assessment) restsOn(e end, u float64) (keys []string, predicted bool) {
+	if !(u > 0) {
+		return nil, false
+	}
+	heavy := func(i int) bool {
+		return math.Abs(a.p.Contribution(i, int(e))) > restsShare*u
+	}
+	for k := range fit.NumLikely {
+		l := fit.Likely(k)
+		if i, ok := a.m.Residual(l.Residual()); ok && heavy(i) {
+			keys = append(keys, a.keyOf(l.Reading()))
+		}
+	}
+	for i := range a.m.Inputs {
+		in := &a.m.Inputs[i]
+		body := in.Reading == fit.Thigh || in.Reading == fit.Shin || in.Reading == fit.Waist
+		doubtful := a.doubted[i] || in.Origin == fit.Estimated && body
+		if !doubtful && in.Origin != fit.Predicted || !heavy(i) {
+			continue
+		}
+		if in.Origin == fit.Predicted {
+			predicted = true
+			keys = append(keys, a.m.Doubts(i)...)
+		} else {
+			keys = append(keys, in.Key)
+		}
+	}
+	return fit.SortKeys(keys), predicted
+}
+
+// keyOf is the key of r in the hang that read it, or in the latest one.
+func (a *assessment) keyOf(r fit.Reading) string {
+	if r.IsHeight() {
+		return fit.HeightKey(a.m.HangOf(r), r)
+	}
+	return fit.LaidKey(r)
+}
