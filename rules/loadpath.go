@@ -20,8 +20,13 @@ const (
 // the parts that every way runs through: each of them holds the climber alone.
 // Saddle webbing, rope and union are shared by all and not counted. known is
 // false where the count hangs on whether the backup bridge has rings of its
-// own and that was not said; ways and shared are then 0 and nil.
+// own and that was not said, and where nothing at all was told of the kit; ways
+// and shared are then 0 and nil. A kit of which only some parts were told has
+// no others.
 func LoadPaths(k *fit.Kit) (ways int, shared []string, known bool) {
+	if *k == (fit.Kit{}) {
+		return 0, nil, false
+	}
 	if k.OwnRings != fit.Unanswered {
 		g := kitGraph(k, k.OwnRings)
 		return g.disjoint(), g.shared(), true
