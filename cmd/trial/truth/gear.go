@@ -44,3 +44,17 @@ func drawGear(d Dice) Gear {
 }
 
 func pick(d Dice, from ...float64) float64 { return from[d.IntN(len(from))] }
+
+// Sound gives w gear that truly meets every must that lengths cannot mend, as far
+// as twenty visits to the shop find some.
+func (w *World) Sound(d Dice, l *Limits) {
+	for range 20 {
+		w.Gear = drawGear(d)
+		w.Gear.Tether = 19
+		var m Margins
+		w.gearMargins(&m, l)
+		if len(m.Misses()) == 0 {
+			return
+		}
+	}
+}

@@ -1,5 +1,7 @@
 package truth
 
+import "math"
+
 // A Piece is a length of the kit that can be changed.
 type Piece int
 
@@ -45,4 +47,18 @@ var SchoolBounds = Bounds{
 	FootLoop:     {800, 1300},
 	Tether:       {80, 400},
 	BackupBridge: {400, 900},
+}
+
+// Tune is k with the piece p set to the length within b at which of is 0, or to
+// the end of b where it comes nearest to 0.
+func (w *World) Tune(k Kit, p Piece, b Bounds, of func(Kit) float64) Kit {
+	at := func(length float64) float64 { return of(k.With(p, length)) }
+	lo, hi := b[p][0], b[p][1]
+	if x := root(lo, hi, at); !math.IsNaN(x) {
+		return k.With(p, x)
+	}
+	if math.Abs(at(lo)) < math.Abs(at(hi)) {
+		return k.With(p, lo)
+	}
+	return k.With(p, hi)
 }

@@ -48,8 +48,7 @@ func (w *World) up(p Point, distance float64) float64 {
 func (w *World) Poses(k Kit) Poses {
 	var p Poses
 	l := &k.Lengths
-	top := w.up(w.MainRings, rise(w.stretched(l[MainBridge], w.StretchMain), w.MainGap-w.Squeeze))
-	p.ConnectorBottom = top - w.BridgeOverBottom
+	p.ConnectorBottom = w.connectorBottom(k)
 	p.ConnectorTop = p.ConnectorBottom + w.ConnectorLength
 	for side, piece := range [2]Piece{LeftLoop, RightLoop} {
 		p.LoopTop[side] = p.ConnectorTop + l[piece] + w.LoopCreep[side]
@@ -62,6 +61,11 @@ func (w *World) Poses(k Kit) Poses {
 	p.Slack = p.Taut - p.Low
 	p.LegLeft, p.Flexion = w.onTether(k)
 	return p
+}
+
+func (w *World) connectorBottom(k Kit) float64 {
+	pulled := rise(w.stretched(k.Lengths[MainBridge], w.StretchMain), w.MainGap-w.Squeeze)
+	return w.up(w.MainRings, pulled) - w.BridgeOverBottom
 }
 
 // gardaAt is where the top of the Garda hitch is while an unloaded foot in the

@@ -18,24 +18,26 @@ var searchScale = func() (s [NumEnds]float64) {
 // climber. Slip force is met by practice, by staying further below the union, and
 // takes no part.
 //
-// It climbs from several starts by trying each length up and down, then each
-// pair, with steps that halve from 64 mm to 1 mm.
+// It climbs from several starts, until one ends well inside the limits, by trying each length up and down, then each
+// pair that goes together, with steps that halve from 64 mm to 1 mm.
 func (w *World) BestKit(b Bounds, l *Limits) (Kit, float64) {
 	var best Kit
 	value := math.Inf(-1)
 	for _, loop := range []float64{305, 250, 200} {
 		for _, foot := range []float64{w.Navel, w.Navel - 100, w.Navel + 100} {
-			k, v := w.climb(w.start(b, loop, foot), b, l)
-			if v > value {
+			if k, v := w.climb(w.start(b, loop, foot), b, l); v > value {
 				best, value = k, v
 			}
-		}
-		if value > 12 { // wide enough: no need to leave common practice
-			break
+			if value > wideEnough {
+				return best, value
+			}
 		}
 	}
 	return best, value
 }
+
+// wideEnough is a smallest margin, mm, beyond which no other start is tried.
+const wideEnough = 30
 
 func (w *World) start(b Bounds, loop, foot float64) Kit {
 	k := Kit{LeastAbove: 3000, DrillAbove: 7000}
@@ -61,6 +63,11 @@ var moves = [][NumPieces]float64{
 	{MainBridge: 1, LeftLoop: -0.6, RightLoop: -0.6},
 	{MainBridge: 1, LeftLoop: -0.6, RightLoop: -0.6, Tether: 0.6},
 	{MainBridge: 1, FootLoop: 0.6, Tether: 0.6},
+	{MainBridge: 1, LeftLoop: -0.6, RightLoop: -0.6, FootLoop: 0.6},
+	{MainBridge: 1, LeftLoop: -0.6, RightLoop: -0.6, FootLoop: 0.6, Tether: 0.6},
+	{MainBridge: 1, LeftLoop: -0.6, RightLoop: -0.6, FootLoop: 0.6, BackupBridge: 0.6},
+	{FootLoop: 1, Tether: 0.5},
+	{FootLoop: 0.5, Tether: 1},
 }
 
 func (w *World) climb(k Kit, b Bounds, l *Limits) (Kit, float64) {
