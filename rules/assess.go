@@ -6,47 +6,53 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// guardFactor makes a pass at least 95 % sure: the one-sided 95 % point of the
+// GuardFactor makes a pass at least 95 % sure: the one-sided 95 % point of the
 // normal distribution. Source: guarded acceptance, JCGM 106:2012.
-const guardFactor = 1.645
+const GuardFactor = 1.645
 
-// The outputs that an assessment propagates, in one vector: the margins of the
+// The outputs that an Assessment propagates, in one vector: the margins of the
 // ends, the poses, where landmarks stand by the model, and what ought to agree.
 const (
-	outPoses   = int(numEnds)
+	outPoses   = int(NumEnds)
 	outNow     = outPoses + numPoses
 	outOffsets = outNow + numNow
 	outLikely  = outOffsets + fit.NumOffsets
 	numOutputs = outLikely + fit.NumLikely
 )
 
-// An assessment is one fitting under one set of limits, computed but not yet
-// told.
-type assessment struct {
+// An Assessment is one fitting under one set of limits, with a verdict on every
+// end, not yet told in words.
+type Assessment struct {
 	f       *fit.Fitting
 	m       *fit.Model
 	l       *Limits
 	s       fit.State // at the inputs' values
 	p       *fit.Propagation
-	ends    [numEnds]endResult
+	ends    [NumEnds]EndResult
+	found   []Finding
 	doubted []bool // by input: named by a finding that doubts it
 }
 
-// An endResult is the verdict on one end.
-type endResult struct {
-	balance
-	margin, u, shift, guard float64
-	verdict                 Verdict
-	capped                  bool     // it would pass, but for what it rests on
-	predicted               bool     // it rests on a predicted input
-	missing                 []string // keys that would settle it
+// An EndResult is the verdict on one End, in the unit of its check. What is
+// unknown is NaN.
+type EndResult struct {
+	Has, Needs              float64
+	Margin, U, Shift, Guard float64
+	Verdict                 Verdict
+	Plain                   Verdict  // the verdict on margin and guard alone, whatever they rest on
+	RestsOn                 []string // of a must that is not failing: the readings that it should not do without
+	Predicted               bool     // a prediction is among what it rests on
+	Missing                 []string // keys that would settle it
 }
 
-// ratio is margin over guard; see ratioOf.
-func (r *endResult) ratio() float64 { return ratioOf(r.margin, r.guard) }
+// capped says that the end would pass, but for what it rests on.
+func (r *EndResult) capped() bool { return r.Verdict != r.Plain }
 
-// ratioOf is margin over guard, without limit where there is no guard.
-func ratioOf(margin, guard float64) float64 {
+// Ratio is margin over guard; see Ratio.
+func (r *EndResult) Ratio() float64 { return Ratio(r.Margin, r.Guard) }
+
+// Ratio is margin over guard, without limit where there is no guard.
+func Ratio(margin, guard float64) float64 {
 	switch {
 	case guard > 0:
 		return margin / guard
@@ -64,11 +70,13 @@ func near0(margin float64) float64 {
 	return margin
 }
 
-func assess(f *fit.Fitting, l *Limits) *assessment {
-	a := &assessment{f: f, l: l, m: fit.NewModel(f, fit.Options{})}
+// Assess judges every end of f under the limits l. f must have no Faults and must
+// not be changed while the assessment is in use.
+func Assess(f *fit.Fitting, l Limits) *Assessment {
+	a := &Assessment{f: f, l: &l, m: fit.NewModel(f, fit.Options{})}
 	a.p = a.m.Propagate(numOutputs, func(x []float64, s *fit.State, out []float64) {
-		marginsOf(s, l, out)
-		posesOf(s, l, out[outPoses:outNow])
+		Margins(s, &l, out)
+		posesOf(s, &l, out[outPoses:outNow])
 		nowOf(s, out[outNow:outOffsets])
 		for o := range fit.NumOffsets {
 			out[outOffsets+o] = a.m.Disagreement(fit.Offset(o), x, s)
@@ -79,11 +87,24 @@ func assess(f *fit.Fitting, l *Limits) *assessment {
 	})
 	a.m.At(a.m.Values(), &a.s)
 	a.doubted = make([]bool, len(a.m.Inputs))
+	a.findings()
+	a.judgeEnds()
 	return a
 }
 
-func marginsOf(s *fit.State, l *Limits, out []float64) {
-	for e := range numEnds - 1 {
+// End is the result of one end.
+func (a *Assessment) End(e End) *EndResult { return &a.ends[e] }
+
+// Model is the model that the assessment was made with.
+func (a *Assessment) Model() *fit.Model { return a.m }
+
+// State is the state at the inputs' values.
+func (a *Assessment) State() *fit.State { return &a.s }
+
+// Margins fills out with the margin of every end in state s, by End; that of the
+// load paths does not follow from the state and is left 0.
+func Margins(s *fit.State, l *Limits, out []float64) {
+	for e := range NumEnds - 1 {
 		out[e] = balanceOf(e, s, l).margin()
 	}
 	out[loadPaths] = 0
@@ -91,7 +112,7 @@ func marginsOf(s *fit.State, l *Limits, out []float64) {
 
 // judgeEnds gives every end its verdict; the findings must have said by then
 // which readings are doubted.
-func (a *assessment) judgeEnds() {
+func (a *Assessment) judgeEnds() {
 	for c := range NumChecks {
 		for _, e := range endsOf[c] {
 			if e == loadPaths {
@@ -103,28 +124,28 @@ func (a *assessment) judgeEnds() {
 	}
 }
 
-func (a *assessment) judgeEnd(e end, kind Kind) endResult {
-	r := endResult{balance: balanceOf(e, &a.s, a.l)}
-	r.margin = near0(a.p.Values[e])
-	r.u, r.shift = a.p.U(int(e))
-	r.guard = guardOf(guardFactor, r.u, r.shift)
-	r.verdict = verdictOf(r.margin, r.guard)
+func (a *Assessment) judgeEnd(e End, kind Kind) EndResult {
+	b := balanceOf(e, &a.s, a.l)
+	r := EndResult{Has: b.has, Needs: b.needs, Margin: near0(a.p.Values[e])}
+	r.U, r.Shift = a.p.U(int(e))
+	r.Guard = Guard(GuardFactor, r.U, r.Shift)
+	r.Plain = verdictOf(r.Margin, r.Guard)
+	r.Verdict = r.Plain
 	switch {
-	case r.verdict == Unknown:
-		r.missing = a.missing(e)
-	case kind == Must && r.verdict != Fail:
-		keys, predicted := a.restsOn(e, r.u)
-		r.predicted = predicted
-		if r.verdict == Pass && len(keys) > 0 {
-			r.verdict, r.capped, r.missing = Tight, true, keys
+	case r.Verdict == Unknown:
+		r.Missing = a.missing(e)
+	case kind == Must && r.Verdict != Fail:
+		r.RestsOn, r.Predicted = a.restsOn(e, r.U)
+		if r.Verdict == Pass && len(r.RestsOn) > 0 {
+			r.Verdict, r.Missing = Tight, r.RestsOn
 		}
 	}
 	return r
 }
 
-// guardOf is how much margin a pass needs: the factor times u, and as much more
+// Guard is how much margin a pass needs: the factor times u, and as much more
 // as the margin is likely to be smaller than it looks.
-func guardOf(factor, u, shift float64) float64 { return factor*u + math.Max(0, -shift) }
+func Guard(factor, u, shift float64) float64 { return factor*u + math.Max(0, -shift) }
 
 func verdictOf(margin, guard float64) Verdict {
 	switch {
@@ -138,7 +159,7 @@ func verdictOf(margin, guard float64) Verdict {
 	return Pass
 }
 
-func (a *assessment) missing(e end) []string {
+func (a *Assessment) missing(e End) []string {
 	var keys []string
 	for _, q := range needsOf[e] {
 		keys = append(keys, a.m.Missing(q)...)
@@ -146,32 +167,36 @@ func (a *assessment) missing(e end) []string {
 	return fit.SortKeys(keys)
 }
 
-func (a *assessment) judgeLoadPaths() endResult {
+func (a *Assessment) judgeLoadPaths() EndResult {
 	ways, _, known := LoadPaths(&a.f.Kit)
-	r := endResult{balance: balance{has: float64(ways), needs: 2}}
 	if !known {
-		r.has, r.margin, r.u, r.shift, r.guard = math.NaN(), math.NaN(), math.NaN(), math.NaN(), math.NaN()
-		r.verdict, r.missing = Unknown, []string{"kit.backup_bridge.own_rings"}
-		return r
+		return EndResult{
+			Has: nan, Needs: 2, Margin: nan, U: nan, Shift: nan, Guard: nan,
+			Verdict: Unknown, Plain: Unknown, Missing: []string{"kit.backup_bridge.own_rings"},
+		}
 	}
-	r.margin = r.balance.margin()
-	r.verdict = verdictOf(r.margin, 0)
+	r := EndResult{Has: float64(ways), Needs: 2, Margin: float64(ways) - 2}
+	r.Plain = verdictOf(r.Margin, 0)
+	r.Verdict = r.Plain
 	return r
 }
 
-// worst is the end that decides a check: fail, unknown, tight, pass; then the
-// smaller margin over guard.
-func (a *assessment) worst(c CheckID) end {
+// worst is the end that decides a check: fail, unknown, tight, pass by the
+// verdict that of tells; then the smaller margin over guard.
+func (a *Assessment) worst(c CheckID, of func(*EndResult) Verdict) End {
 	ends := endsOf[c]
 	w := ends[0]
 	for _, e := range ends[1:] {
 		x, y := &a.ends[e], &a.ends[w]
-		if d := rankOf(x.verdict) - rankOf(y.verdict); d < 0 || d == 0 && x.verdict != Unknown && x.ratio() < y.ratio() {
+		if d := rankOf(of(x)) - rankOf(of(y)); d < 0 || d == 0 && of(x) != Unknown && x.Ratio() < y.Ratio() {
 			w = e
 		}
 	}
 	return w
 }
+
+func theVerdict(r *EndResult) Verdict   { return r.Verdict }
+func plainVerdict(r *EndResult) Verdict { return r.Plain }
 
 // rankOf orders verdicts from worst to best.
 func rankOf(v Verdict) int {

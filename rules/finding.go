@@ -16,7 +16,7 @@ const (
 // disagreements are the poses whose reading does not agree with the lengths that
 // make it, and marks what they name as doubted. The height that was read comes
 // first, then the largest contributor among the other readings.
-func (a *assessment) disagreements() []Finding {
+func (a *Assessment) disagreements() []Finding {
 	var list []Finding
 	for k := range fit.NumOffsets {
 		off := fit.Offset(k)
@@ -37,7 +37,7 @@ func (a *assessment) disagreements() []Finding {
 
 // largest is the reading, other than first, that contributes most to the
 // standard uncertainty of output o; ties go to the order of the session file.
-func (a *assessment) largest(o, first int) int {
+func (a *Assessment) largest(o, first int) int {
 	best, most := -1, 0.0
 	for i := range a.m.Inputs {
 		in := &a.m.Inputs[i]
@@ -53,7 +53,7 @@ func (a *assessment) largest(o, first int) int {
 
 // unlikely are the readings of the body that stature and the other readings
 // speak against.
-func (a *assessment) unlikely() []Finding {
+func (a *Assessment) unlikely() []Finding {
 	var list []Finding
 	for k := range fit.NumLikely {
 		r := fit.Likely(k).Reading()
@@ -71,7 +71,7 @@ func (a *assessment) unlikely() []Finding {
 	return list
 }
 
-func (a *assessment) doubt(name string, inputs []int, text string) Finding {
+func (a *Assessment) doubt(name string, inputs []int, text string) Finding {
 	f := Finding{Name: name, Text: text}
 	for _, i := range inputs {
 		a.doubted[i] = true
@@ -81,7 +81,7 @@ func (a *assessment) doubt(name string, inputs []int, text string) Finding {
 }
 
 // inputOf is the input that holds the reading r that counts, -1 where none does.
-func (a *assessment) inputOf(r fit.Reading) int {
+func (a *Assessment) inputOf(r fit.Reading) int {
 	for i := range a.m.Inputs {
 		if in := &a.m.Inputs[i]; in.Reading == r && !in.Hidden && (!r.IsHeight() || in.Hang == a.m.HangOf(r)) {
 			return i
@@ -94,7 +94,7 @@ const repeatsApart = 30 // mm
 
 // repeats are the lists whose entries lie too far apart, or too close together
 // to have been read afresh.
-func (a *assessment) repeats() []Finding {
+func (a *Assessment) repeats() []Finding {
 	var list []Finding
 	a.f.EachList(func(key string, values []float64) {
 		if len(values) < 2 {
@@ -112,7 +112,7 @@ func (a *assessment) repeats() []Finding {
 }
 
 // domain tells of lengths that no pose can be made of.
-func (a *assessment) domain() []Finding {
+func (a *Assessment) domain() []Finding {
 	var list []Finding
 	unreachable := math.IsNaN(a.s.YLevelModel) && len(a.m.Missing(fit.NeedYLevel)) == 0
 	unreadable := math.IsNaN(a.s.YLevel) && !unreachable && len(a.m.Missing(fit.NeedYLevel)) == 0
@@ -136,15 +136,15 @@ func (a *assessment) domain() []Finding {
 	return list
 }
 
-func (a *assessment) lengthKey(r fit.Reading) string { return fit.LaidKey(r) }
+func (a *Assessment) lengthKey(r fit.Reading) string { return fit.LaidKey(r) }
 
 // footLoopKey is the key of the foot loop's length now.
-func (a *assessment) footLoopKey() string { return a.m.PieceKey(fit.PieceFootLoop) }
+func (a *Assessment) footLoopKey() string { return a.m.PieceKey(fit.PieceFootLoop) }
 
 // surveyed is the range of statures that the body survey covers, in mm.
 var surveyed = [2]float64{1400, 2000}
 
-func (a *assessment) outsideSurvey() []Finding {
+func (a *Assessment) outsideSurvey() []Finding {
 	for i := range a.m.Inputs {
 		in := &a.m.Inputs[i]
 		told := in.Key == "climber.stature_told_mm"

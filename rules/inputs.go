@@ -29,7 +29,7 @@ func nowOf(s *fit.State, out []float64) {
 
 // inputs lists the base inputs and the estimates that stand for readings, under
 // their keys, in the order of the session file.
-func (a *assessment) inputs() []Input {
+func (a *Assessment) inputs() []Input {
 	list := make([]Input, 0, len(a.m.Inputs)+8)
 	for i := range a.m.Inputs {
 		in := &a.m.Inputs[i]
@@ -57,7 +57,7 @@ func (a *assessment) inputs() []Input {
 
 // standing is what stands for a reading: on the tape's scale where it is a
 // height, with the standard uncertainty of the height above the hip.
-func (a *assessment) standing(n int, r fit.Reading, key string, origin fit.Origin) Input {
+func (a *Assessment) standing(n int, r fit.Reading, key string, origin fit.Origin) Input {
 	o := outNow + n
 	value := a.p.Values[o]
 	if r.IsHeight() {

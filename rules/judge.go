@@ -19,29 +19,34 @@ func Judge(id string, f *fit.Fitting, l Limits) (*Report, error) {
 	if faults := f.Faults(); len(faults) > 0 {
 		return nil, &Impossible{faults}
 	}
-	a := assess(f, &l)
-	r := &Report{Format: 1, ID: id}
-	r.Findings = append(r.Findings, a.disagreements()...)
-	r.Findings = append(r.Findings, a.unlikely()...)
-	r.Findings = append(r.Findings, a.repeats()...)
-	r.Findings = append(r.Findings, a.domain()...)
-	r.Findings = append(r.Findings, a.outsideSurvey()...)
-	r.Findings = append(r.Findings, a.odd()...)
-	a.judgeEnds()
-	r.Inputs, r.Poses = a.inputs(), a.poses()
-	r.Checks = make([]Check, NumChecks)
-	for c := range NumChecks {
-		r.Checks[c] = a.check(c)
+	return Assess(f, l).Report(id), nil
+}
+
+// findings gathers what does not fit together, and marks what it doubts.
+func (a *Assessment) findings() {
+	a.found = []Finding{}
+	for _, list := range [][]Finding{a.disagreements(), a.unlikely(), a.repeats(), a.domain(), a.outsideSurvey(), a.odd()} {
+		a.found = append(a.found, list...)
 	}
-	r.Next = a.next()
+}
+
+// Report tells the assessment of the session id.
+func (a *Assessment) Report(id string) *Report {
+	r := &Report{Format: 1, ID: id, Inputs: a.inputs(), Poses: a.poses(), Findings: a.found, Next: a.next()}
+	r.Checks = a.checks(theVerdict)
 	r.Outcome = outcome(r.Checks)
-	if r.Findings == nil {
-		r.Findings = []Finding{}
+	return r
+}
+
+// PlainChecks tells the checks by margin and guard alone, whatever they rest on.
+func (a *Assessment) PlainChecks() []Check { return a.checks(plainVerdict) }
+
+func (a *Assessment) checks(of func(*EndResult) Verdict) []Check {
+	list := make([]Check, NumChecks)
+	for c := range NumChecks {
+		list[c] = a.check(c, of)
 	}
-	if r.Next == nil {
-		r.Next = []Next{}
-	}
-	return r, nil
+	return list
 }
 
 // Impossible is the error for a fitting that cannot be.
@@ -66,31 +71,25 @@ func outcome(checks []Check) Verdict {
 	return worst
 }
 
-// check tells the end that decides c.
-func (a *assessment) check(c CheckID) Check {
-	info, e := c.Info(), a.worst(c)
-	r := &a.ends[e]
-	at := ""
-	for i, x := range endsOf[c] {
-		if x == e {
-			at = info.Ends[i]
-		}
-	}
+// check tells the end that decides c by the verdict that of tells.
+func (a *Assessment) check(c CheckID, of func(*EndResult) Verdict) Check {
+	info, e := c.Info(), a.worst(c, of)
+	r, at := &a.ends[e], e.At()
 	k := Check{
-		Name: info.Name, Group: info.Group, Kind: info.Kind, Verdict: r.verdict, At: at,
-		Has: Num(r.has), Needs: Num(r.needs), Margin: Num(r.margin), U: Num(r.u), Shift: Num(r.shift), Guard: Num(r.guard),
-		Unit: c.UnitAt(at), Missing: r.missing,
-		Blocks: info.Kind == Must && (r.verdict == Fail || r.verdict == Unknown || r.predicted),
+		Name: info.Name, Group: info.Group, Kind: info.Kind, Verdict: of(r), At: at,
+		Has: Num(r.Has), Needs: Num(r.Needs), Margin: Num(r.Margin), U: Num(r.U), Shift: Num(r.Shift), Guard: Num(r.Guard),
+		Unit: c.UnitAt(at), Missing: []string{},
+		Blocks: info.Kind == Must && (r.Verdict == Fail || r.Verdict == Unknown || r.Predicted),
 	}
-	if r.verdict == Unknown {
+	if of(r) != Pass && r.Missing != nil && (of(r) == Unknown || r.capped()) {
+		k.Missing = r.Missing
+	}
+	if of(r) == Unknown {
 		nan := Num(nan)
 		k.Has, k.Margin, k.U, k.Shift, k.Guard = nan, nan, nan, nan, nan
 		if !limitBySelf(e) {
 			k.Needs = nan
 		}
-	}
-	if k.Missing == nil {
-		k.Missing = []string{}
 	}
 	k.Text = Sentence(k, "mm")
 	return k

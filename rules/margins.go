@@ -6,12 +6,12 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// An end is one side or one end of a check: what has a smooth margin of its own.
-type end int
+// An End is one side or one end of a check: what has a smooth margin of its own.
+type End int
 
 // The ends, in the order of the checks and of their sides.
 const (
-	reachLeft end = iota
+	reachLeft End = iota
 	reachRight
 	handholdLeft
 	handholdRight
@@ -46,11 +46,11 @@ const (
 	tetherForce
 	loadPaths
 
-	numEnds
+	NumEnds
 )
 
 // endsOf are the ends of each check, as the check's table names them.
-var endsOf = [NumChecks][]end{
+var endsOf = [NumChecks][]End{
 	HitchTopReach:        {reachLeft, reachRight},
 	HitchHandhold:        {handholdLeft, handholdRight},
 	HitchPairLevel:       {pairLeft, pairRight},
@@ -74,6 +74,32 @@ var endsOf = [NumChecks][]end{
 	TwoLoadPaths:         {loadPaths},
 }
 
+// Check is the check that e belongs to.
+func (e End) Check() CheckID {
+	for c, ends := range endsOf {
+		for _, x := range ends {
+			if x == e {
+				return CheckID(c)
+			}
+		}
+	}
+	return NumChecks
+}
+
+// At is e's name within its check: its side or end, "" where the check has only
+// one.
+func (e End) At() string {
+	for i, x := range endsOf[e.Check()] {
+		if x == e {
+			return e.Check().Info().Ends[i]
+		}
+	}
+	return ""
+}
+
+// Ends are the ends of c, in the order of its table.
+func (c CheckID) Ends() []End { return endsOf[c] }
+
 // A balance is what an end has and what it needs, in the check's unit. margin is
 // has - needs for a least and needs - has for a most.
 type balance struct {
@@ -91,8 +117,8 @@ func (b balance) margin() float64 {
 // balanceOf tells what the end has and needs in state s under the limits l. It
 // is the one place where the checks' formulas stand. loadPaths does not follow
 // from the state and is judged apart.
-func balanceOf(e end, s *fit.State, l *Limits) balance {
-	side := func(left end) int { return int(e - left) }
+func balanceOf(e End, s *fit.State, l *Limits) balance {
+	side := func(left End) int { return int(e - left) }
 	switch e {
 	case reachLeft, reachRight:
 		return balance{has: s.WristUp - s.HitchTop[side(reachLeft)], needs: l[ReachReserve]}
@@ -153,7 +179,7 @@ func balanceOf(e end, s *fit.State, l *Limits) balance {
 }
 
 // needsOf are the quantities that an end rests on, in no order that matters.
-var needsOf = [numEnds][]fit.Quantity{
+var needsOf = [NumEnds][]fit.Quantity{
 	reachLeft:      {fit.NeedWristUp, fit.NeedHitchTopLeft},
 	reachRight:     {fit.NeedWristUp, fit.NeedHitchTopRight},
 	handholdLeft:   {fit.NeedLoopLeft},
@@ -192,7 +218,7 @@ var needsOf = [numEnds][]fit.Quantity{
 
 // limitBySelf says whether what the end needs is a limit alone, and so is told
 // where the end is unknown.
-func limitBySelf(e end) bool {
+func limitBySelf(e End) bool {
 	switch e {
 	case gardaLow, bendLeg, drillLevel, drillShort, connectorSize, strengthLeft, strengthRight, tetherForce:
 		return false

@@ -14,25 +14,25 @@ const (
 
 // next names for every check that is not settled the reading that would settle
 // it or shrink its guard most.
-func (a *assessment) next() []Next {
+func (a *Assessment) next() []Next {
 	t := tryout{a: a}
-	var list []Next
+	list := []Next{}
 	for c := range NumChecks {
-		e := a.worst(c)
+		e := a.worst(c, theVerdict)
 		r := &a.ends[e]
 		name := c.Info().Name
 		switch {
-		case r.verdict == Unknown:
-			if len(r.missing) > 0 {
-				list = append(list, Next{name, a.firstMissing(c, r.missing), Num(nan), Num(nan), Num(nan)})
+		case r.Verdict == Unknown:
+			if len(r.Missing) > 0 {
+				list = append(list, Next{name, a.firstMissing(c, r.Missing), Num(nan), Num(nan), Num(nan)})
 			}
-		case r.capped:
-			if b, ok := t.best(e, r.missing); ok {
-				list = append(list, Next{name, b.key, Num(r.u), Num(b.u), Num(b.guard)})
+		case r.capped():
+			if b, ok := t.best(e, r.Missing); ok {
+				list = append(list, Next{name, b.key, Num(r.U), Num(b.u), Num(b.guard)})
 			}
-		case r.verdict == Tight || r.verdict == Fail && -r.margin < r.guard:
-			if b, ok := t.best(e, nil); ok && b.guard <= worthIt*r.guard {
-				list = append(list, Next{name, b.key, Num(r.u), Num(b.u), Num(b.guard)})
+		case r.Verdict == Tight || r.Verdict == Fail && -r.Margin < r.Guard:
+			if b, ok := t.best(e, nil); ok && b.guard <= worthIt*r.Guard {
+				list = append(list, Next{name, b.key, Num(r.U), Num(b.u), Num(b.guard)})
 			}
 		}
 	}
@@ -41,7 +41,7 @@ func (a *assessment) next() []Next {
 
 // firstMissing is the reading to take first for an unknown check: for the reach
 // the wrist, for the connector the nose, where they are what is missing.
-func (a *assessment) firstMissing(c CheckID, missing []string) string {
+func (a *Assessment) firstMissing(c CheckID, missing []string) string {
 	prefer := map[CheckID]fit.Reading{HitchTopReach: fit.WristUp, ConnectorAtFace: fit.Nose}
 	if r, ok := prefer[c]; ok && !a.m.Read(r) {
 		for _, k := range missing {
@@ -62,17 +62,17 @@ type tried struct {
 // A tryout takes readings on trial. What several checks ask for is worked out
 // once.
 type tryout struct {
-	a       *assessment
+	a       *Assessment
 	renewed map[int]func(o int) (u, shift float64) // by input
 	rebuilt map[string]*fit.Propagation            // by key
 }
 
 // best is the reading that shrinks the guard of e most; ties go to the order of
 // the session file. only, where it is not nil, names those that may be taken.
-func (t *tryout) best(e end, only []string) (tried, bool) {
+func (t *tryout) best(e End, only []string) (tried, bool) {
 	best, found := tried{guard: math.Inf(1)}, false
 	t.each(e, only, func(key string, u, shift float64) {
-		g := guardOf(guardFactor, u, shift)
+		g := Guard(GuardFactor, u, shift)
 		if g < best.guard-guardTie || found && g < best.guard+guardTie && fit.CompareKeys(key, best.key) < 0 {
 			best, found = tried{key, u, g}, true
 		}
@@ -81,7 +81,7 @@ func (t *tryout) best(e end, only []string) (tried, bool) {
 }
 
 // each takes every reading on trial that can matter to e.
-func (t *tryout) each(e end, only []string, do func(key string, u, shift float64)) {
+func (t *tryout) each(e End, only []string, do func(key string, u, shift float64)) {
 	allowed := func(key string) bool {
 		if only == nil {
 			return true
@@ -144,13 +144,13 @@ func (t *tryout) rebuild(key string, f func() *fit.Fitting) *fit.Propagation {
 	}
 	spreads := t.a.m.Today()
 	m := fit.NewModel(f(), fit.Options{Spreads: &spreads})
-	p := m.Propagate(int(numEnds), func(_ []float64, s *fit.State, out []float64) { marginsOf(s, t.a.l, out) })
+	p := m.Propagate(int(NumEnds), func(_ []float64, s *fit.State, out []float64) { Margins(s, t.a.l, out) })
 	t.rebuilt[key] = p
 	return p
 }
 
 // restsOnSurvey says whether an estimate of the body has any part in e.
-func (a *assessment) restsOnSurvey(e end) bool {
+func (a *Assessment) restsOnSurvey(e End) bool {
 	for part := range fit.NumBodyParts {
 		if i, ok := a.m.Residual(part); ok && a.p.Contribution(i, int(e)) != 0 {
 			return true
@@ -167,7 +167,7 @@ type candidate struct {
 
 // untaken are the readings of the body and of the poses, not taken so far or
 // moved since by a change, that can matter to e, at the model's present value.
-func (a *assessment) untaken(e end, survey bool) []candidate {
+func (a *Assessment) untaken(e End, survey bool) []candidate {
 	var list []candidate
 	laid := func(r fit.Reading, v float64) {
 		list = append(list, candidate{fit.LaidKey(r), func() *fit.Fitting { return a.f.WithLaid(r, v, freshReadings) }})
@@ -207,7 +207,7 @@ func (a *assessment) untaken(e end, survey bool) []candidate {
 
 // afterChange are the readings of the hang to come, and the lengths to be laid
 // on again, that a change has made e rest on.
-func (a *assessment) afterChange(e end) []candidate {
+func (a *Assessment) afterChange(e End) []candidate {
 	var list []candidate
 	coming := len(a.f.Hangs)
 	for i := range a.m.Inputs {

@@ -15,7 +15,7 @@ const (
 )
 
 // odd are values that can be true but look like a slip; no verdict changes.
-func (a *assessment) odd() []Finding {
+func (a *Assessment) odd() []Finding {
 	var list []Finding
 	if m := a.f.Mass; m.Known && m.V > heavyKg {
 		list = append(list, Finding{"heavy", fmt.Sprintf("%.4g kg is heavy; %.4g lb is %.1f kg: was it pounds?", m.V, m.V, m.V/poundsPerKg), []string{"climber.mass_kg"}})

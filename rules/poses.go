@@ -43,7 +43,7 @@ func posesOf(s *fit.State, l *Limits, out []float64) {
 	}
 }
 
-func (a *assessment) poses() []Value {
+func (a *Assessment) poses() []Value {
 	values := make([]Value, 0, numPoses)
 	for i, p := range poseTable {
 		if p.read != always && !a.m.Read(p.read) {

@@ -13,7 +13,7 @@ const restsShare = 0.1
 // restsOn names the readings without which nobody should leave the ground on a
 // must: those that an estimate of the body or a prediction stands for, and those
 // that a finding doubts. predicted says that a prediction is among them.
-func (a *assessment) restsOn(e end, u float64) (keys []string, predicted bool) {
+func (a *Assessment) restsOn(e End, u float64) (keys []string, predicted bool) {
 	if !(u > 0) {
 		return nil, false
 	}
@@ -44,7 +44,7 @@ func (a *assessment) restsOn(e end, u float64) (keys []string, predicted bool) {
 }
 
 // keyOf is the key of r in the hang that read it, or in the latest one.
-func (a *assessment) keyOf(r fit.Reading) string {
+func (a *Assessment) keyOf(r fit.Reading) string {
 	if r.IsHeight() {
 		return fit.HeightKey(a.m.HangOf(r), r)
 	}
