@@ -177,7 +177,7 @@ func (st *Store) paths() ([]string, error) {
 	}
 	var paths []string
 	for _, e := range dir {
-		if name := e.Name(); strings.HasSuffix(name, ending) && !strings.HasPrefix(name, ".") && name != schoolName {
+		if name := e.Name(); strings.HasSuffix(name, ending) && !strings.HasPrefix(name, ".") && name != schoolName && name != piecesName {
 			paths = append(paths, filepath.Join(st.dir, name))
 		}
 	}
