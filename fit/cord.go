@@ -41,6 +41,14 @@ type Cord struct {
 // (10 cm) in FM 21-76 as copied at wilderness-survival.net.
 const LeastTail = 100
 
+// What a cord, its finished length and the rope lie between, in mm; cord and
+// rope as in a session.
+const (
+	LeastFinished, MostFinished = 20.0, 20000.0
+	LeastCord, MostCord         = 2.0, 14.0
+	LeastHost, MostHost         = 6.0, 20.0
+)
+
 // StandardCord is the usual way to tie a piece for u: the finished length, the
 // cord and, for a hitch, the rope are yet to be told. A hitch has three wraps
 // of a doubled loop (climbing handbooks: usually enough); a foot loop has eyes
@@ -95,8 +103,7 @@ func (e *CordError) Error() string {
 	return fmt.Sprintf("%s: %s cannot be; accepted: %s", e.Name, e.Found, e.Accepted)
 }
 
-// Check says what of c cannot be, as a *CordError. The bounds of the labels are
-// those of the kit's.
+// Check says what of c cannot be, as a *CordError.
 func (c Cord) Check() error {
 	between := func(name string, v, least, most float64, unit string) error {
 		if v >= least && v <= most {
@@ -116,12 +123,12 @@ func (c Cord) Check() error {
 			errs = append(errs, err)
 		}
 	}
-	add(between("finished", c.Finished, 20, 20000, " mm"))
-	add(between("cord", c.Diameter, 2, 14, " mm"))
+	add(between("finished", c.Finished, LeastFinished, MostFinished, " mm"))
+	add(between("cord", c.Diameter, LeastCord, MostCord, " mm"))
 	add(between("strands", float64(c.Strands), 1, 4, ""))
 	add(between("tail", c.Tail, 0, 5000, " mm"))
 	if c.Use == CordHitch {
-		add(between("rope", c.Host, 6, 20, " mm"))
+		add(between("rope", c.Host, LeastHost, MostHost, " mm"))
 		add(between("wraps", float64(c.Wraps), 1, 12, ""))
 	} else if c.Wraps != 0 {
 		add(&CordError{"wraps", fmt.Sprint(c.Wraps), "none: only a hitch has wraps"})

@@ -42,19 +42,21 @@ func (m *CordModel) Cut(c Cord, mark float64) CordCut {
 	add("strands", c.Strands, c.Finished)
 	add("eyes", 2, c.Eye)
 	add("wraps", c.Wraps, WrapLength(1, c.Diameter, c.Host))
+	closing, _ := m.Coefficient(c.Closing)
 	if c.Closed() {
-		add("hitch", 1, m.mean[c.Hitch]*c.Diameter)
-		add("bend", 1, m.mean[c.Closing]*c.Diameter)
+		hitch, _ := m.Coefficient(c.Hitch)
+		add("hitch", 1, hitch*c.Diameter)
+		add("bend", 1, closing*c.Diameter)
 	} else {
-		add("ends", 2, m.mean[c.Closing]*c.Diameter)
+		add("ends", 2, closing*c.Diameter)
 	}
 	add("tails", 2, c.Tail)
 	cut.Takes = cut.Length
 
-	scale := m.scale(c.knots()) * c.Diameter
-	half := m.quantile(0.975) * scale
-	cut.Interval = [2]float64{cut.Takes - half, cut.Takes + half}
-	trimming := max(m.quantile(0.95)*scale, TrimmingFloor*c.Diameter)
+	mean, _ := m.expect(c.knots())
+	above := func(p float64) float64 { return (m.quantile(c.knots(), p) - mean) * c.Diameter }
+	cut.Interval = [2]float64{cut.Takes + above(0.025), cut.Takes + above(0.975)}
+	trimming := max(above(0.95), TrimmingFloor*c.Diameter)
 	if mark > 0 {
 		trimming = math.Ceil((cut.Takes+trimming)/mark-1e-9)*mark - cut.Takes
 	}

@@ -35,107 +35,161 @@ func (t TiedCord) Check() error {
 // used is the cord that went into knots, in multiples of its diameter.
 func (t TiedCord) used() float64 { return (t.Cut - t.Tails - t.laid()) / t.Diameter }
 
-// What is taken for granted of the scatter from piece to piece tied alike, in
-// multiples of the cord's diameter: a standard deviation, and how many pieces
-// it weighs as much as. Not published, not measured: judgement.
+// What is taken for granted of the scatter from piece to piece tied alike: its
+// mean square in squared diameters of the cord, and how many pieces that weighs
+// as much as. Not published, not measured: judgement.
 const (
 	priorScatter       = 3.0
 	priorScatterWeight = 6.0
 )
 
+// The scatters that are tried, in diameters of the cord, each a little larger
+// than the one before.
+const (
+	leastScatter = 0.2
+	mostScatter  = 300.0
+	scatterSteps = 150
+)
+
 // A CordModel says how much cord knots use: coefficients in multiples of the
 // cord's diameter, from their priors and from pieces tied.
 //
-// It is the linear model used = Σ count·coefficient + scatter with its conjugate
-// prior: coefficients normal and scatter² inverse chi-square (Gelman et al.,
-// Bayesian Data Analysis, ch. 14, from memory). A piece to come then follows
-// Student's t.
+// It is the linear model used = Σ count·coefficient + scatter. The coefficients
+// have normal priors, and scatter² an inverse chi-square one, independent of
+// each other, so that pieces tied alike teach nothing of a knot that they have
+// not. For each scatter the rest is linear least squares with a prior; the
+// scatters are weighed by how well the pieces fit (Gelman et al., Bayesian Data
+// Analysis, ch. 14, from memory).
 type CordModel struct {
 	Pieces int // that it has learnt from
+	tried  []scatterTried
+}
 
-	mean [NumKnots]float64
-	v    [NumKnots][NumKnots]float64 // covariance of the coefficients over scatter²
-	dof  float64
-	sum  float64 // dof · scatter²
+// A scatterTried is what follows if the scatter is that.
+type scatterTried struct {
+	scatter, weight float64
+	mean            [NumKnots]float64
+	cov             [NumKnots][NumKnots]float64
 }
 
 // LearnCord learns from pieces tied, each of which must stand its Check. The
 // order of the pieces is of no account.
 func LearnCord(tied []TiedCord) *CordModel {
-	m := &CordModel{dof: priorScatterWeight}
-	m.sum = priorScatter * priorScatter * (m.dof - 2)
-	for k := range NumKnots {
-		i := k.Info()
-		m.mean[k] = i.PerD
-		m.v[k][k] = i.U * i.U / (priorScatter * priorScatter)
+	m := &CordModel{Pieces: len(tied), tried: make([]scatterTried, scatterSteps)}
+	best := math.Inf(-1)
+	for i := range m.tried {
+		t := &m.tried[i]
+		t.scatter = leastScatter * math.Pow(mostScatter/leastScatter, float64(i)/(scatterSteps-1))
+		for k := range NumKnots {
+			t.mean[k], t.cov[k][k] = k.Info().PerD, k.Info().U*k.Info().U
+		}
+		// the weight is a logarithm until all are known; the density is over log scatter
+		const sum = priorScatter * priorScatter * (priorScatterWeight - 2)
+		t.weight = -priorScatterWeight*math.Log(t.scatter) - sum/(2*t.scatter*t.scatter)
+		for _, piece := range tied {
+			t.weight += t.learn(piece.knots(), piece.used())
+		}
+		best = max(best, t.weight)
 	}
-	for _, t := range tied {
-		m.learn(t)
+	var total float64
+	for i := range m.tried {
+		m.tried[i].weight = math.Exp(m.tried[i].weight - best)
+		total += m.tried[i].weight
+	}
+	for i := range m.tried {
+		m.tried[i].weight /= total
 	}
 	return m
 }
 
-// learn takes in one more piece.
-func (m *CordModel) learn(t TiedCord) {
-	x := t.knots()
+// learn takes in a piece with the knots x that used so much cord, and tells the
+// logarithm of how likely that was.
+func (t *scatterTried) learn(x [NumKnots]float64, used float64) float64 {
+	mean, spread := t.expect(x)
 	var gain [NumKnots]float64
-	spread := 1.0
 	for i := range gain {
 		for j := range x {
-			gain[i] += m.v[i][j] * x[j]
+			gain[i] += t.cov[i][j] * x[j] / spread
 		}
 	}
-	for i := range x {
-		spread += x[i] * gain[i]
-	}
-	off := t.used() - m.expect(x)
 	for i := range gain {
-		m.mean[i] += gain[i] * off / spread
-	}
-	for i := range gain {
+		t.mean[i] += gain[i] * (used - mean)
 		for j := range gain {
-			m.v[i][j] -= gain[i] * gain[j] / spread
+			t.cov[i][j] -= gain[i] * gain[j] * spread
 		}
 	}
-	m.sum += off * off / spread
-	m.dof++
-	m.Pieces++
+	return -(math.Log(spread) + (used-mean)*(used-mean)/spread) / 2
 }
 
-func (m *CordModel) expect(x [NumKnots]float64) (d float64) {
-	for k := range x {
-		d += x[k] * m.mean[k]
-	}
-	return d
-}
-
-// scale is that of Student's t for a piece to come with the knots x.
-func (m *CordModel) scale(x [NumKnots]float64) float64 {
-	spread := 1.0
+// expect is the mean and the variance of what a piece with the knots x uses.
+func (t *scatterTried) expect(x [NumKnots]float64) (mean, variance float64) {
+	variance = t.scatter * t.scatter
 	for i := range x {
+		mean += x[i] * t.mean[i]
 		for j := range x {
-			spread += x[i] * m.v[i][j] * x[j]
+			variance += x[i] * t.cov[i][j] * x[j]
 		}
 	}
-	return math.Sqrt(m.sum / m.dof * spread)
+	return mean, variance
 }
 
-// sd turns a scale of Student's t into a standard deviation.
-func (m *CordModel) sd(scale float64) float64 { return scale * math.Sqrt(m.dof/(m.dof-2)) }
+// expect is the mean and the standard deviation of what a piece to come with
+// the knots x uses.
+func (m *CordModel) expect(x [NumKnots]float64) (mean, sd float64) {
+	var square float64
+	for i := range m.tried {
+		t := &m.tried[i]
+		at, variance := t.expect(x)
+		mean += t.weight * at
+		square += t.weight * (at*at + variance)
+	}
+	return mean, math.Sqrt(max(0, square-mean*mean))
+}
 
-// quantile of Student's t of scale 1.
-func (m *CordModel) quantile(p float64) float64 {
-	return distuv.StudentsT{Sigma: 1, Nu: m.dof}.Quantile(p)
+// quantile is what a piece to come with the knots x uses no more than with
+// probability p.
+func (m *CordModel) quantile(x [NumKnots]float64, p float64) float64 {
+	var weights, means, sds []float64
+	for i := range m.tried {
+		if t := &m.tried[i]; t.weight > 1e-9 {
+			mean, variance := t.expect(x)
+			weights, means, sds = append(weights, t.weight), append(means, mean), append(sds, math.Sqrt(variance))
+		}
+	}
+	mean, sd := m.expect(x)
+	low, high := mean-50*sd, mean+50*sd
+	for high-low > 1e-6*sd {
+		at := (low + high) / 2
+		var below float64
+		for i, w := range weights {
+			below += w * distuv.UnitNormal.CDF((at-means[i])/sds[i])
+		}
+		if below < p {
+			low = at
+		} else {
+			high = at
+		}
+	}
+	return (low + high) / 2
 }
 
 // Scatter is the standard deviation from piece to piece tied alike, in
 // multiples of the cord's diameter.
-func (m *CordModel) Scatter() float64 { return m.sd(math.Sqrt(m.sum / m.dof)) }
+func (m *CordModel) Scatter() float64 {
+	_, sd := m.expect([NumKnots]float64{})
+	return sd
+}
 
 // Coefficient is what knot k uses, in multiples of the cord's diameter, with
 // its standard deviation.
 func (m *CordModel) Coefficient(k Knot) (perD, u float64) {
-	return m.mean[k], m.sd(math.Sqrt(m.sum / m.dof * m.v[k][k]))
+	var square float64
+	for i := range m.tried {
+		t := &m.tried[i]
+		perD += t.weight * t.mean[k]
+		square += t.weight * (t.mean[k]*t.mean[k] + t.cov[k][k])
+	}
+	return perD, math.Sqrt(max(0, square-perD*perD))
 }
 
 // A CordResidual holds one piece against all the others.
@@ -154,12 +208,12 @@ func (r CordResidual) Doubtful() bool { return math.Abs(r.Off) > 3*r.U }
 func CordResiduals(tied []TiedCord) []CordResidual {
 	residuals := make([]CordResidual, len(tied))
 	for i, t := range tied {
-		m := LearnCord(append(slices.Clone(tied[:i]), tied[i+1:]...))
-		x := t.knots()
+		others := LearnCord(append(slices.Clone(tied[:i]), tied[i+1:]...))
+		mean, sd := others.expect(t.knots())
 		residuals[i] = CordResidual{
 			Used: t.used() * t.Diameter,
-			Off:  (t.used() - m.expect(x)) * t.Diameter,
-			U:    m.sd(m.scale(x)) * t.Diameter,
+			Off:  (t.used() - mean) * t.Diameter,
+			U:    sd * t.Diameter,
 		}
 	}
 	return residuals

@@ -1,0 +1,214 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+)
+
+// A cutAnswer is all that there is to say of a piece to be cut.
+type cutAnswer struct {
+	cord  fit.Cord
+	cut   fit.CordCut
+	model *fit.CordModel
+	tied  []fit.TiedCord
+	spool float64 // mm; 0 where none was asked for
+	unit  string
+}
+
+func cutPiece(w *world, f cutFlags, cord fit.Cord) error {
+	a := cutAnswer{cord: cord, unit: string(f.unit)}
+	if f.spool != "" {
+		var err error
+		if a.spool, err = f.length("--spool", f.spool, lengthOfCord); err != nil {
+			return err
+		}
+	}
+	var err error
+	if a.tied, err = tiedPieces(w); err != nil {
+		return err
+	}
+	a.model = fit.LearnCord(a.tied)
+	a.cut = a.model.Cut(cord, markOf(string(f.unit)))
+	if a.spool > 0 && a.cut.Length > a.spool {
+		return usage("--spool is %s, and the piece is cut from %s", a.show(a.spool), a.show(a.cut.Length))
+	}
+	if f.json {
+		return writeJSON(w, a.json())
+	}
+	return writePage(w, a.text())
+}
+
+// markOf is the step of a tape that people cut to, in mm.
+func markOf(unit string) float64 {
+	if unit == "in" {
+		return 25.4 / 4
+	}
+	return 5
+}
+
+func (a cutAnswer) show(mm float64) string { return rules.FormatLength(mm, a.unit) }
+
+// fromSpool is how many pieces come out of the spool, and what is left of it.
+func (a cutAnswer) fromSpool() (pieces int, left float64) {
+	pieces = int(math.Floor(a.spool/a.cut.Length + 1e-9))
+	return pieces, max(0, a.spool-float64(pieces)*a.cut.Length)
+}
+
+// text is the answer for people, in the order in which the piece is cut, hung
+// and trimmed.
+func (a cutAnswer) text() *page {
+	p := &page{unit: a.unit}
+	p.line(fmt.Sprintf("Cut %s of %s mm cord for a %s of %s.", a.show(a.cut.Length), shortest(a.cord.Diameter), useNames[a.cord.Use], a.show(a.cord.Finished)))
+	p.section("Where it goes")
+	for _, part := range a.cut.Parts {
+		p.line(fmt.Sprintf("  %-26s %10s   %s", partName(part, a.cord), a.show(part.Length), a.partHow(part)))
+	}
+	p.line(fmt.Sprintf("  %-26s %10s", "cut", a.show(a.cut.Length)))
+	p.line("")
+	p.line(indented(2, fmt.Sprintf("It takes %s with its tails, %s to %s in 95 of 100 cases; trimming covers 95 of 100. %s",
+		a.show(a.cut.Takes), a.show(a.cut.Interval[0]), a.show(a.cut.Interval[1]), learntFrom(a.tied))))
+	if a.spool > 0 {
+		n, left := a.fromSpool()
+		p.section("Spool")
+		p.item("", fmt.Sprintf("%s gives %d of them, and %s is left.", a.show(a.spool), n, a.show(left)))
+	}
+	p.section("In this order")
+	for i, step := range a.steps() {
+		p.item("", fmt.Sprintf("%d. %s", i+1, step))
+	}
+	p.granted(a.model, a.knots())
+	p.section("Cautions")
+	for _, c := range append(rules.CordCautions(), rules.ShortCaution) {
+		p.item("", "- "+c)
+	}
+	return p
+}
+
+// granted tells what knots are taken to use and how the program knows.
+func (p *page) granted(m *fit.CordModel, knots []fit.Knot) {
+	p.section("Taken for granted, in diameters d of the cord, with one standard deviation")
+	for _, k := range knots {
+		i := k.Info()
+		v, u := m.Coefficient(k)
+		prior := ""
+		if m.Pieces > 0 {
+			prior = fmt.Sprintf(", before any piece was tied %.0f ± %.0f d", i.PerD, i.U)
+		}
+		p.item("", fmt.Sprintf("- %s %.1f ± %.1f d%s: %s", k, v, u, prior, i.Origin))
+	}
+	p.item("", fmt.Sprintf("- from piece to piece tied alike ± %.1f d: judgement, until your own pieces say better", m.Scatter()))
+}
+
+// learntFrom says whose pieces an answer rests on.
+func learntFrom(tied []fit.TiedCord) string {
+	doubtful := 0
+	for _, r := range fit.CordResiduals(tied) {
+		if r.Doubtful() {
+			doubtful++
+		}
+	}
+	switch {
+	case len(tied) == 0:
+		return "No piece of your own was tied yet, so trimming is generous."
+	case doubtful > 0:
+		return fmt.Sprintf("Learnt from %s of your own, of which %d does not fit the others: hangtape cut --tied lists them.", count(len(tied), "piece"), doubtful)
+	}
+	return fmt.Sprintf("Learnt from %s of your own.", count(len(tied), "piece"))
+}
+
+// steps are what to do with the cord, in order.
+func (a cutAnswer) steps() []string {
+	c := a.cord
+	var tie string
+	switch {
+	case c.Use == fit.CordHitch:
+		tie = fmt.Sprintf("Close the loop with a %s; lay %s on the rope, side by side and uncrossed; put the loop on the connector (%s).", c.Closing, count(c.Wraps, "turn"), c.Hitch)
+	case c.Closed():
+		tie = fmt.Sprintf("Close the loop with a %s and put it on the connector (%s).", c.Closing, c.Hitch)
+	case c.Eyed():
+		tie = fmt.Sprintf("Tie a %s at each end, each eye %s long.", c.Closing, a.show(c.Eye))
+	default:
+		tie = fmt.Sprintf("Tie a %s at each end.", c.Closing)
+	}
+	return []string{
+		fmt.Sprintf("Cut %s and seal both ends.", a.show(a.cut.Length)),
+		tie,
+		"Dress every knot and set it hard by hand, then with a test weight, low, never a person first.",
+		fmt.Sprintf("Hang it and lay the tape on, snug: %s is wanted. Too long or too short: shift the knot, set it again, read again.", a.show(c.Finished)),
+		fmt.Sprintf("Before trimming, read both tails together and keep what the piece took: hangtape cut --tied %s with --cut, --finished, --both-tails and what else was said here.", c.Use.Key()),
+		fmt.Sprintf("Trim, each tail no shorter than %s, and seal the ends.", a.show(c.Tail)),
+	}
+}
+
+// knots are those that the piece is tied with.
+func (a cutAnswer) knots() []fit.Knot {
+	if !a.cord.Closed() || a.cord.Hitch == fit.NoKnot {
+		return []fit.Knot{a.cord.Closing}
+	}
+	return []fit.Knot{a.cord.Hitch, a.cord.Closing}
+}
+
+// partHow says how a part comes about.
+func (a cutAnswer) partHow(p fit.CordPart) string {
+	switch p.Name {
+	case "strands", "eyes", "wraps":
+		return fmt.Sprintf("%d x %s", p.Count, a.show(p.Each))
+	case "hitch", "bend":
+		return fmt.Sprintf("%.1f d", p.Each/a.cord.Diameter)
+	case "ends":
+		return fmt.Sprintf("%d x %.1f d", p.Count, p.Each/a.cord.Diameter)
+	case "tails":
+		return fmt.Sprintf("%d x %s at least", p.Count, a.show(p.Each))
+	}
+	return "cut off again when all is well"
+}
+
+// partName is a part in the trade's words.
+func partName(p fit.CordPart, c fit.Cord) string {
+	switch p.Name {
+	case "wraps":
+		return "turns on the rope"
+	case "hitch":
+		return c.Hitch.String()
+	case "bend":
+		return c.Closing.String()
+	case "ends":
+		return c.Closing.String() + "s"
+	}
+	return p.Name
+}
+
+var useNames = map[fit.CordUse]string{
+	fit.CordHitch:    "hitch loop",
+	fit.CordFootLoop: "foot loop",
+	fit.CordTether:   "tether",
+	fit.CordBridge:   "bridge",
+}
+
+func writePage(w *world, p *page) error {
+	_, err := io.WriteString(w.out, p.String())
+	return err
+}
+
+func writeJSON(w *world, answer any) error {
+	e := json.NewEncoder(w.out)
+	e.SetEscapeHTML(false)
+	return e.Encode(answer)
+}
+
+// shortest is a number with no more decimals than it needs.
+func shortest(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// count is "1 piece", "2 pieces".
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
