@@ -16,6 +16,20 @@ func VerdictCautions() []string {
 	}
 }
 
+// CordCautions stand wherever a length of cord to cut is told. That knots take
+// 20 to 50 % is from an encyclopaedia entry on accessory cord citing Schubert,
+// bergundsteigen 2/2008, second hand; that lists differ by 10 to 15 points on
+// the same knot is from two published lists.
+func CordCautions() []string {
+	return []string{
+		"Cut too long is trimmed; cut too short is thrown away, never joined.",
+		"Every knot dressed and set, tails left long, and looked at by a second person.",
+		"Load-test low: a test weight first, nobody under it.",
+		"Knots take 20 to 50 % off a cord, and lists differ by 10 to 15 points on the same knot: strength comes from the label, not from the length.",
+		"How many wraps hold depends on this cord and this rope: find it low, and a maker's instructions come first.",
+	}
+}
+
 // Cautions are the full cautions, for the README, the handbook and the printed
 // sheet: one idea each.
 func Cautions() []string {

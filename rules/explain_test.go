@@ -57,7 +57,7 @@ func TestNamesOfAnswersAreExplained(t *testing.T) {
 		"ylevel", "ytaut", "over", "thigh_past_level", "gain", "net", "slack", "flexion", "ylow", "fmax", "lmin", "lmin_saddle", "sag", "ylevel_model", "ytaut_model",
 		"main_bridge", "hitch_left", "hitch_right", "foot_loop", "tether", "backup_bridge", "rope_above",
 		"hangs.2.hip_mm", "changes.1.to_mm", "changes.1.measured_mm", "estimate.full_mm", "kit.hitch_left.cord_mm", "kit.tether.strands", "climber.mass_kg",
-		"δ", "guard", "window", "sign-off", "down now", "standard uncertainty"}
+		"cut", "trimming", "bend", "questioned", "δ", "guard", "window", "sign-off", "down now", "standard uncertainty"}
 	for c := range NumChecks {
 		names = append(names, c.String())
 	}
