@@ -78,7 +78,7 @@ func runCut(w *world, c *cobra.Command, f cutFlags, args []string) error {
 		return listTied(w, f)
 	case len(args) == 0:
 		return usage("cut needs a PIECE: %s; or lengths and --spool", strings.Join(pieceWords(), ", "))
-	case strings.ContainsRune("0123456789", rune(args[0][0])):
+	case startsWithDigit(args[0]):
 		return cutSpools(w, f, args)
 	case len(args) > 1:
 		return usage("cut takes one PIECE, got %q and %q", args[0], args[1])
@@ -128,20 +128,21 @@ func (f cutFlags) cordFor(c *cobra.Command, piece string) (cord fit.Cord, err er
 	for _, l := range []struct {
 		flag, typed string
 		kind        number.Kind
+		accepted    number.Range
 		needed      bool
 		into        *float64
 	}{
-		{"finished", f.finished, number.Laid, true, &cord.Finished},
-		{"cord", f.cord, number.Diameter, true, &cord.Diameter},
-		{"rope", f.rope, number.Diameter, use == fit.CordHitch, &cord.Host},
-		{"eye", f.eye, number.Laid, false, &cord.Eye},
-		{"tail", f.tail, number.Laid, false, &cord.Tail},
+		{"finished", f.finished, number.Laid, number.Range{Least: fit.LeastFinished, Most: fit.MostFinished}, true, &cord.Finished},
+		{"cord", f.cord, number.Diameter, number.Range{Least: fit.LeastCord, Most: fit.MostCord}, true, &cord.Diameter},
+		{"rope", f.rope, number.Diameter, number.Range{Least: fit.LeastHost, Most: fit.MostHost}, use == fit.CordHitch, &cord.Host},
+		{"eye", f.eye, number.Laid, number.Range{}, false, &cord.Eye},
+		{"tail", f.tail, number.Laid, number.Range{}, false, &cord.Tail},
 	} {
 		if !said(l.flag) && l.needed {
 			return cord, usage("cut %s needs --%s", piece, l.flag)
 		}
 		if said(l.flag) {
-			if *l.into, err = f.length("--"+l.flag, l.typed, l.kind); err != nil {
+			if *l.into, err = f.length("--"+l.flag, l.typed, l.kind, l.accepted); err != nil {
 				return cord, err
 			}
 		}
@@ -153,8 +154,8 @@ func (f cutFlags) cordFor(c *cobra.Command, piece string) (cord fit.Cord, err er
 }
 
 // length reads a length off the call; name is for errors.
-func (f cutFlags) length(name, typed string, kind number.Kind) (mm float64, err error) {
-	a, err := number.Parse(typed, number.Field{Name: name, Kind: kind, Unit: sessions.Unit(f.unit)})
+func (f cutFlags) length(name, typed string, kind number.Kind, accepted number.Range) (mm float64, err error) {
+	a, err := number.Parse(typed, number.Field{Name: name, Kind: kind, Unit: sessions.Unit(f.unit), Accepted: accepted})
 	switch {
 	case err != nil:
 		return 0, usage("%w", err)
@@ -188,3 +189,5 @@ func pieceWords() []string {
 	}
 	return words
 }
+
+func startsWithDigit(word string) bool { return word != "" && word[0] >= '0' && word[0] <= '9' }

@@ -9,6 +9,7 @@ import (
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
+	"example.com/hangtape/tui/number"
 )
 
 // A cutAnswer is all that there is to say of a piece to be cut.
@@ -25,7 +26,7 @@ func cutPiece(w *world, f cutFlags, cord fit.Cord) error {
 	a := cutAnswer{cord: cord, unit: string(f.unit)}
 	if f.spool != "" {
 		var err error
-		if a.spool, err = f.length("--spool", f.spool, lengthOfCord); err != nil {
+		if a.spool, err = f.length("--spool", f.spool, number.Laid, number.Range{}); err != nil {
 			return err
 		}
 	}
@@ -71,12 +72,13 @@ func (a cutAnswer) text() *page {
 	}
 	p.line(fmt.Sprintf("  %-26s %10s", "cut", a.show(a.cut.Length)))
 	p.line("")
-	p.line(indented(2, fmt.Sprintf("It takes %s with its tails, %s to %s in 95 of 100 cases; trimming covers 95 of 100. %s",
-		a.show(a.cut.Takes), a.show(a.cut.Interval[0]), a.show(a.cut.Interval[1]), learntFrom(a.tied))))
+	p.line(indented(2, fmt.Sprintf("It takes %s with its tails, and most likely (95 %%) %s to %s. Cut at %s, both tails come out long enough in 95 of 100 cases.",
+		a.show(a.cut.Takes), a.show(a.cut.Interval[0]), a.show(a.cut.Interval[1]), a.show(a.cut.Length))))
+	p.line(indented(2, learntFrom(a.tied)))
 	if a.spool > 0 {
 		n, left := a.fromSpool()
 		p.section("Spool")
-		p.item("", fmt.Sprintf("%s gives %d of them, and %s is left.", a.show(a.spool), n, a.show(left)))
+		p.item("", fmt.Sprintf("%s gives %d of them, and %s is left.", spoolLength(a.spool, a.unit), n, a.show(left)))
 	}
 	p.section("In this order")
 	for i, step := range a.steps() {
@@ -102,7 +104,11 @@ func (p *page) granted(m *fit.CordModel, knots []fit.Knot) {
 		}
 		p.item("", fmt.Sprintf("- %s %.1f ± %.1f d%s: %s", k, v, u, prior, i.Origin))
 	}
-	p.item("", fmt.Sprintf("- from piece to piece tied alike ± %.1f d: judgement, until your own pieces say better", m.Scatter()))
+	said := "judgement, until your own pieces say better"
+	if m.Pieces > 0 {
+		said = "what your own pieces say, before that ± 3 d"
+	}
+	p.item("", fmt.Sprintf("- from piece to piece tied alike ± %.1f d: %s", m.Scatter(), said))
 }
 
 // learntFrom says whose pieces an answer rests on.
@@ -117,7 +123,7 @@ func learntFrom(tied []fit.TiedCord) string {
 	case len(tied) == 0:
 		return "No piece of your own was tied yet, so trimming is generous."
 	case doubtful > 0:
-		return fmt.Sprintf("Learnt from %s of your own, of which %d does not fit the others: hangtape cut --tied lists them.", count(len(tied), "piece"), doubtful)
+		return fmt.Sprintf("Learnt from %s of your own (%d questioned: see hangtape cut --tied).", count(len(tied), "piece"), doubtful)
 	}
 	return fmt.Sprintf("Learnt from %s of your own.", count(len(tied), "piece"))
 }
@@ -140,7 +146,7 @@ func (a cutAnswer) steps() []string {
 		fmt.Sprintf("Cut %s and seal both ends.", a.show(a.cut.Length)),
 		tie,
 		"Dress every knot and set it hard by hand, then with a test weight, low, never a person first.",
-		fmt.Sprintf("Hang it and lay the tape on, snug: %s is wanted. Too long or too short: shift the knot, set it again, read again.", a.show(c.Finished)),
+		fmt.Sprintf("Hang it low and lay the tape on, snug: %s is wanted. Too long or too short: shift the knot, set it again, read again.", a.show(c.Finished)),
 		fmt.Sprintf("Before trimming, read both tails together and keep what the piece took: hangtape cut --tied %s with --cut, --finished, --both-tails and what else was said here.", c.Use.Key()),
 		fmt.Sprintf("Trim, each tail no shorter than %s, and seal the ends.", a.show(c.Tail)),
 	}

@@ -10,9 +10,6 @@ import (
 	"example.com/hangtape/tui/number"
 )
 
-// lengthOfCord is what a length on a spool is.
-const lengthOfCord = number.Laid
-
 // cutSpools tells which of the wanted pieces to cut from which spool.
 func cutSpools(w *world, f cutFlags, args []string) error {
 	if f.spool == "" {
@@ -21,7 +18,7 @@ func cutSpools(w *world, f cutFlags, args []string) error {
 	if f.tied {
 		return usage("--tied needs a PIECE: %s", strings.Join(pieceWords(), ", "))
 	}
-	spool, err := f.length("--spool", f.spool, lengthOfCord)
+	spool, err := f.length("--spool", f.spool, number.Laid, number.Range{})
 	if err != nil {
 		return err
 	}
@@ -53,7 +50,7 @@ func (f cutFlags) want(typed string) (fit.Want, error) {
 		}
 		length = after
 	}
-	mm, err := f.length(strconv.Quote(typed), length, lengthOfCord)
+	mm, err := f.length(strconv.Quote(typed), length, number.Laid, number.Range{})
 	return fit.Want{Count: n, Length: mm}, err
 }
 
@@ -64,7 +61,7 @@ func spoolText(spool float64, plan fit.SpoolPlan, unit string) *page {
 	if !plan.Exact {
 		said = fmt.Sprintf("the best plan found; fewer than %d cannot do", plan.Least)
 	}
-	p.line(fmt.Sprintf("%s of %s: %s.", count(len(plan.Spools), "spool"), show(spool), said))
+	p.line(fmt.Sprintf("%s of %s: %s.", count(len(plan.Spools), "spool"), spoolLength(spool, unit), said))
 	for i, pieces := range plan.Spools {
 		var groups []string
 		for _, w := range alike(pieces) {
@@ -73,6 +70,14 @@ func spoolText(spool float64, plan fit.SpoolPlan, unit string) *page {
 		p.item("", fmt.Sprintf("%d. %s; %s left", i+1, strings.Join(groups, ", "), show(plan.Leftover[i])))
 	}
 	return p
+}
+
+// spoolLength is the length of a spool as it is sold.
+func spoolLength(mm float64, unit string) string {
+	if mm >= 1000 && unit != "in" {
+		return shortest(mm/1000) + " m"
+	}
+	return rules.FormatLength(mm, unit)
 }
 
 // alike counts pieces of one length that follow each other.

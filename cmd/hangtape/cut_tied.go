@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"math"
 	"os"
+	"path/filepath"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -54,7 +55,7 @@ func keepTied(w *world, f cutFlags, cord fit.Cord) error {
 			return usage("cut --tied needs --%s, %s", l.flag, l.what)
 		}
 		var err error
-		if *l.into, err = f.length("--"+l.flag, l.typed, number.Laid); err != nil {
+		if *l.into, err = f.length("--"+l.flag, l.typed, number.Laid, number.Range{}); err != nil {
 			return err
 		}
 	}
@@ -95,12 +96,12 @@ func listTied(w *world, f cutFlags) error {
 		if r.Off < 0 {
 			than = "less"
 		}
-		p.item("", fmt.Sprintf("%d. %s of %s, %s mm cord, cut %s, both tails %s: knots took %s, %s %s than the others say (± %s).",
+		p.item("", fmt.Sprintf("%d. %s of %s, %s mm cord, cut %s, both tails %s: knots took %s, %s %s than foretold (± %s).",
 			i+1, useNames[t.Use], show(t.Finished), shortest(t.Diameter), show(t.Cut), show(t.Tails),
 			show(r.Used), show(math.Abs(r.Off)), than, show(r.U)))
 		if r.Doubtful() {
 			p.line(indented(5, fmt.Sprintf("QUESTIONED: %.1f standard deviations off. Was it cut, tied and read as told? It counts, and makes the next pieces longer; if it is a slip, take it out of %s.",
-				math.Abs(r.Off)/r.U, printable(sessionsDir(w)))+"/pieces.toml"))
+				math.Abs(r.Off)/r.U, printable(filepath.Join(sessionsDir(w), "pieces.toml")))))
 		}
 	}
 	p.granted(model, usedKnots(tied))
