@@ -57,7 +57,7 @@ learnt from); spool; cautions. Lengths are in mm.`,
 	flags.IntVar(&f.wraps, "wraps", 0, "`turns` of the single cord on the rope: three wraps of a doubled loop are 6 (hitch: 6)")
 	flags.IntVar(&f.strands, "strands", 0, "strands side by side, an even `number` for a closed loop (hitch, tether: 2; others: 1)")
 	flags.StringVar(&f.knot, "knot", "", "`knot` that closes a loop ("+fit.KnotKeys(fit.ClosesLoop)+") or ends a line ("+fit.KnotKeys(fit.AtEachEnd)+")")
-	flags.StringVar(&f.hitch, "hitch", "", "how a loop sits on its connector: "+fit.KnotKeys(fit.OnConnector))
+	flags.StringVar(&f.hitch, "hitch", "", "how a loop sits on its connector, a `knot`: "+fit.KnotKeys(fit.OnConnector))
 	flags.StringVar(&f.eye, "eye", "", "`length` of the eye at each end of a foot-loop (305mm)")
 	flags.StringVar(&f.tail, "tail", "", "least `length` of each tail (100mm)")
 	flags.StringVar(&f.spool, "spool", "", "`length` of a spool: how many come out of it")
@@ -65,6 +65,7 @@ learnt from); spool; cautions. Lengths are in mm.`,
 	flags.StringVar(&f.cut, "cut", "", "with --tied: `length` that was cut")
 	flags.StringVar(&f.bothTails, "both-tails", "", "with --tied: `length` of both tails together, before they were trimmed")
 	addUnitFlag(c, &f.unit)
+	flags.Lookup("unit").Usage = "the unit of lengths, typed without one and told; without it mm"
 	flags.BoolVar(&f.json, "json", false, "print JSON")
 	return c
 }
