@@ -131,6 +131,7 @@ func (m *Model) wristEstimate(x []float64, nose, full float64) float64 {
 func (m *Model) hanging(x []float64, s *State) {
 	s.ConnectorTop = m.y(x, ConnectorTop) + m.lift(x, ConnectorTop)
 	s.ConnectorBottom = m.y(x, ConnectorBottom) + m.lift(x, ConnectorBottom)
+	var tops [2]float64 // of the hitches above the connector
 	for i := range m.sides {
 		sd := &m.sides[i]
 		switch {
@@ -146,15 +147,19 @@ func (m *Model) hanging(x []float64, s *State) {
 			if sd.wrapHang != m.hang[sd.hitchTop] {
 				wraps += x[sd.wrapHip] - x[m.hipOf[sd.hitchTop]]
 			}
-			s.HitchTop[i] = s.ConnectorTop + s.Loop[i] + wraps
-		} else {
-			s.HitchTop[i] = m.y(x, sd.hitchTop) + m.lift(x, sd.hitchTop)
+			tops[i] = s.Loop[i] + wraps
+			s.HitchTop[i] = s.ConnectorTop + tops[i]
+			continue
+		}
+		s.HitchTop[i] = m.y(x, sd.hitchTop) + m.lift(x, sd.hitchTop)
+		if tops[i] = s.HitchTop[i] - s.ConnectorTop; m.hang[sd.hitchTop] == m.hang[ConnectorTop] {
+			tops[i] = m.above(x, sd.hitchTop, ConnectorTop)
 		}
 	}
 	if l, r := &m.sides[0], &m.sides[1]; !l.moved && !r.moved && m.hang[l.hitchTop] == m.hang[r.hitchTop] {
 		s.PairDifference = m.above(x, l.hitchTop, r.hitchTop)
 	} else {
-		s.PairDifference = s.HitchTop[0] - s.HitchTop[1]
+		s.PairDifference = tops[0] - tops[1]
 	}
 	s.MainRings, s.BackupRings = m.y(x, MainRings), m.y(x, BackupRings)
 	s.Soles = m.y(x, Soles)
