@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hangtape/fit"
 )
@@ -113,12 +114,12 @@ func (t *tryout) each(e End, only []string, do func(key string, u, shift float64
 		}
 	}
 	for _, c := range a.untaken(e, survey) {
-		if !allowed(c.key) {
+		if !allowed(c.Key) {
 			continue
 		}
-		if p := t.rebuild(c.key, c.fitting); p != nil {
+		if p := t.rebuild(c.Key, c.Fitting); p != nil {
 			u, shift := p.U(int(e))
-			do(c.key, u, shift)
+			do(c.Key, u, shift)
 		}
 	}
 }
@@ -149,6 +150,33 @@ func (t *tryout) rebuild(key string, f func() *fit.Fitting) *fit.Propagation {
 	return p
 }
 
+// Readable are the readings that can be taken three times afresh: those taken
+// less often that still have something to win, and those not taken so far, at
+// the model's present value. Each comes with the fitting as it would be then.
+func (a *Assessment) Readable() []Candidate {
+	var list []Candidate
+	for i := range a.m.Inputs {
+		in := &a.m.Inputs[i]
+		if u, ok := a.m.FreshU(i, freshReadings); ok && u < in.U {
+			list = append(list, Candidate{in.Key, func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }})
+		}
+	}
+	seen := map[string]bool{}
+	for _, e := range []End{reachLeft, faceBelow, gardaLow, waistBelow, underConnector, releaseRoom, bendKnee, dropAbove} {
+		if a.ends[e].Plain == Unknown {
+			continue
+		}
+		for _, c := range a.untaken(e, a.restsOnSurvey(e)) {
+			if !seen[c.Key] {
+				seen[c.Key] = true
+				list = append(list, c)
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(x, y Candidate) int { return fit.CompareKeys(x.Key, y.Key) })
+	return list
+}
+
 // restsOnSurvey says whether an estimate of the body has any part in e.
 func (a *Assessment) restsOnSurvey(e End) bool {
 	for part := range fit.NumBodyParts {
@@ -159,21 +187,22 @@ func (a *Assessment) restsOnSurvey(e End) bool {
 	return false
 }
 
-// A candidate is a reading not taken so far, with the fitting as it would be.
-type candidate struct {
-	key     string
-	fitting func() *fit.Fitting
+// A Candidate is a reading that could be taken three times afresh, with the
+// fitting as it would be then.
+type Candidate struct {
+	Key     string
+	Fitting func() *fit.Fitting
 }
 
 // untaken are the readings of the body and of the poses, not taken so far or
 // moved since by a change, that can matter to e, at the model's present value.
-func (a *Assessment) untaken(e End, survey bool) []candidate {
-	var list []candidate
+func (a *Assessment) untaken(e End, survey bool) []Candidate {
+	var list []Candidate
 	laid := func(r fit.Reading, v float64) {
-		list = append(list, candidate{fit.LaidKey(r), func() *fit.Fitting { return a.f.WithLaid(r, v, freshReadings) }})
+		list = append(list, Candidate{fit.LaidKey(r), func() *fit.Fitting { return a.f.WithLaid(r, v, freshReadings) }})
 	}
 	height := func(h int, r fit.Reading, y float64) {
-		list = append(list, candidate{fit.HeightKey(h, r), func() *fit.Fitting { return a.f.WithHeight(h, r, y, freshReadings) }})
+		list = append(list, Candidate{fit.HeightKey(h, r), func() *fit.Fitting { return a.f.WithHeight(h, r, y, freshReadings) }})
 	}
 	for _, r := range nowReadings[:numEstimable] {
 		if i, ok := a.m.Residual(residualOf(r)); !ok || a.m.Read(r) || !survey {
@@ -207,8 +236,8 @@ func (a *Assessment) untaken(e End, survey bool) []candidate {
 
 // afterChange are the readings of the hang to come, and the lengths to be laid
 // on again, that a change has made e rest on.
-func (a *Assessment) afterChange(e End) []candidate {
-	var list []candidate
+func (a *Assessment) afterChange(e End) []Candidate {
+	var list []Candidate
 	coming := len(a.f.Hangs)
 	for i := range a.m.Inputs {
 		in := &a.m.Inputs[i]
@@ -216,11 +245,11 @@ func (a *Assessment) afterChange(e End) []candidate {
 			continue
 		}
 		if c, ok := a.m.ChangeOf(i); ok {
-			list = append(list, candidate{fit.ChangeKey(c, true), func() *fit.Fitting { return a.f.LaidOn(c, freshReadings) }})
+			list = append(list, Candidate{fit.ChangeKey(c, true), func() *fit.Fitting { return a.f.LaidOn(c, freshReadings) }})
 			continue
 		}
 		r := in.Reading
-		list = append(list, candidate{fit.HeightKey(coming, r), func() *fit.Fitting {
+		list = append(list, Candidate{fit.HeightKey(coming, r), func() *fit.Fitting {
 			f := a.f.WithHeight(coming, r, a.s.Standing(r), freshReadings)
 			if r == fit.GardaLevel && a.m.Read(fit.KneeLevel) {
 				f = f.WithHeight(coming, fit.KneeLevel, a.s.KneeAtLevel, freshReadings)

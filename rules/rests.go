@@ -50,3 +50,27 @@ func (a *Assessment) keyOf(r fit.Reading) string {
 	}
 	return fit.LaidKey(r)
 }
+
+// Estimates names the readings of the body that an estimate stands for and e
+// rests on, whatever its verdict.
+func (a *Assessment) Estimates(e End) []string {
+	r := &a.ends[e]
+	if !(r.U > 0) {
+		return nil
+	}
+	var keys []string
+	for k := range fit.NumLikely {
+		l := fit.Likely(k)
+		if i, ok := a.m.Residual(l.Residual()); ok && math.Abs(a.p.Contribution(i, int(e))) > restsShare*r.U {
+			keys = append(keys, a.keyOf(l.Reading()))
+		}
+	}
+	for i := range a.m.Inputs {
+		in := &a.m.Inputs[i]
+		body := in.Reading == fit.Thigh || in.Reading == fit.Shin || in.Reading == fit.Waist
+		if in.Origin == fit.Estimated && body && math.Abs(a.p.Contribution(i, int(e))) > restsShare*r.U {
+			keys = append(keys, in.Key)
+		}
+	}
+	return fit.SortKeys(keys)
+}

@@ -1,0 +1,103 @@
+package advice
+
+import (
+	"math"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"gonum.org/v1/gonum/interp"
+)
+
+// A curve is a margin over the distance d that it follows from.
+type curve struct {
+	margin, variance, shift interp.AkimaSpline
+	lo, hi                  float64 // of d
+	distance                float64 // variance of d where the curve was taken
+}
+
+// bendSamples is how many distances the curves are taken at.
+const bendSamples = 21
+
+// at is the margin at the distance d. A variance of d other than the curve's own
+// counts by the slope, and in the shift by the curvature.
+func (c *curve) at(d sum) sum {
+	x := math.Min(math.Max(d.margin, c.lo), c.hi) // NaN stays NaN
+	const h = 1.0                                 // mm
+	slope := c.margin.PredictDerivative(x)
+	curvature := (c.margin.PredictDerivative(math.Min(x+h, c.hi)) - c.margin.PredictDerivative(math.Max(x-h, c.lo))) / (2 * h)
+	more := d.variance - c.distance
+	return sum{c.margin.Predict(x), c.variance.Predict(x) + slope*slope*more, c.shift.Predict(x) + curvature*more/2}
+}
+
+// bends takes the curves of the knee and the leg, moving one of the pieces that
+// the distance depends on as far as it goes with all of them.
+func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
+	t := r.t
+	lo, hi := t.base[outDistance].margin, t.base[outDistance].margin
+	mover := -1
+	for i := range t.terms {
+		if tm := t.terms[i][outDistance]; tm != nil {
+			least, most := math.Inf(1), math.Inf(-1)
+			for _, s := range tm.options {
+				if !math.IsNaN(s.margin) {
+					least, most = math.Min(least, s.margin), math.Max(most, s.margin)
+				}
+			}
+			lo, hi = lo+least, hi+most
+			if mover < 0 || i != placeBackup { // the other two move it by as much as themselves
+				mover = i
+			}
+		}
+	}
+	if mover < 0 || math.IsNaN(lo+hi) {
+		return
+	}
+	pc := ps[mover]
+	out := outputs(&t.subject.limits)
+	ends := rules.KneeBendOnTether.Ends()
+	var xs []float64
+	var got [2][]sum
+	for j := range bendSamples {
+		v := pc.marks[0]
+		if mover == placeBackup {
+			v += (pc.marks[len(pc.marks)-1] - v) * float64(j) / (bendSamples - 1)
+		} else {
+			d := lo + (hi-lo)*float64(j)/(bendSamples-1)
+			v = r.ref[pc.id] + float64(t.terms[mover][outDistance].sign)*(d-t.base[outDistance].margin)
+		}
+		r.m.SetLength(pc.id, v)
+		s := sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out))
+		x := s[outDistance].margin
+		if len(xs) > 0 && x <= xs[len(xs)-1] || math.IsNaN(x+s[ends[0]].variance+s[ends[1]].variance) {
+			continue
+		}
+		xs = append(xs, x)
+		for k, e := range ends {
+			got[k] = append(got[k], s[e])
+		}
+	}
+	r.m.SetLength(pc.id, r.ref[pc.id])
+	for k := range ends {
+		t.bend[k] = fitCurve(xs, got[k], t.base[outDistance].variance)
+	}
+}
+
+func fitCurve(xs []float64, ys []sum, distance float64) *curve {
+	if len(xs) < 3 {
+		return nil
+	}
+	c := &curve{lo: xs[0], hi: xs[len(xs)-1], distance: distance}
+	of := func(part func(sum) float64) []float64 {
+		list := make([]float64, len(ys))
+		for i, y := range ys {
+			list[i] = part(y)
+		}
+		return list
+	}
+	if c.margin.Fit(xs, of(func(s sum) float64 { return s.margin })) != nil ||
+		c.variance.Fit(xs, of(func(s sum) float64 { return s.variance })) != nil ||
+		c.shift.Fit(xs, of(func(s sum) float64 { return s.shift })) != nil {
+		return nil
+	}
+	return c
+}

@@ -1,0 +1,145 @@
+package advice
+
+import (
+	"math"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"gonum.org/v1/gonum/interp"
+)
+
+// Places in order.
+const (
+	placeBackup = 0
+	placeLeft   = 4
+	placeRight  = 5
+)
+
+// samples is how many marks of a piece are propagated; between them variance and
+// shift are interpolated, which are smooth.
+const samples = 9
+
+// A sampler fills tables from the full model.
+type sampler struct {
+	t        *tables
+	m        *fit.Model // with all pieces set to the reference
+	ref      lengths
+	relevant []bool
+}
+
+// piece works out the terms of the piece at place i: unchanged, and on its marks.
+func (r *sampler) piece(i int, pc *piece) {
+	n := len(pc.marks)
+	margins := make([][numOutputs]float64, n)
+	out := outputs(&r.t.subject.limits)
+	var state fit.State
+	for k, v := range pc.marks {
+		r.m.SetLength(pc.id, v)
+		r.m.Current(&state)
+		out(nil, &state, margins[k][:])
+	}
+	at := sampleMarks(n)
+	xs, got := make([]float64, len(at)), make([][]sum, len(at))
+	for j, k := range at {
+		r.m.SetLength(pc.id, pc.marks[k])
+		xs[j], got[j] = pc.marks[k], sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out))
+	}
+	r.m.SetLength(pc.id, r.ref[pc.id])
+	without := r.ref.clone()
+	delete(without, pc.id)
+	left := sumsOf(r.t.subject.changed(without).Propagate(numOutputs, out))
+
+	for o := range numOutputs {
+		sign := signOf(margins, o)
+		if sign == 0 {
+			continue
+		}
+		base := r.t.base[o]
+		tm := &term{options: make([]sum, n+1), sign: sign}
+		tm.options[unchanged] = left[o].minus(base)
+		variance := between(xs, func(j int) float64 { return got[j][o].variance })
+		shift := between(xs, func(j int) float64 { return got[j][o].shift })
+		for k, v := range pc.marks {
+			tm.options[k+1] = sum{margins[k][o], variance(v), shift(v)}.minus(base)
+		}
+		r.t.terms[i][o] = tm
+	}
+}
+
+// signOf is the way in which output o goes as the piece gets longer, 0 where it
+// does not move it.
+func signOf(margins [][numOutputs]float64, o int) int {
+	lo, hi := math.NaN(), math.NaN()
+	for k := range margins {
+		if v := margins[k][o]; !math.IsNaN(v) {
+			if math.IsNaN(lo) {
+				lo = v
+			}
+			hi = v
+		}
+	}
+	switch d := hi - lo; {
+	case d > 1e-9:
+		return 1
+	case d < -1e-9:
+		return -1
+	}
+	return 0
+}
+
+// sampleMarks chooses which of n marks are propagated: both ends, and closer
+// together at the short end, where a bridge is nearly straight.
+func sampleMarks(n int) []int {
+	var at []int
+	for j := range samples {
+		f := float64(j) / (samples - 1)
+		k := int(math.Round((0.4*f + 0.6*f*f) * float64(n-1)))
+		if len(at) == 0 || k > at[len(at)-1] {
+			at = append(at, k)
+		}
+	}
+	return at
+}
+
+// between interpolates y, which is told at xs, ascending; where y is unknown it
+// is left out.
+func between(xs []float64, y func(j int) float64) func(x float64) float64 {
+	var kx, ky []float64
+	for j, x := range xs {
+		if v := y(j); !math.IsNaN(v) {
+			kx, ky = append(kx, x), append(ky, v)
+		}
+	}
+	if len(kx) == 0 {
+		return func(float64) float64 { return math.NaN() }
+	}
+	var spline interp.AkimaSpline
+	if len(kx) > 2 && spline.Fit(kx, ky) == nil {
+		return spline.Predict
+	}
+	var line interp.PiecewiseLinear
+	if len(kx) == 2 && line.Fit(kx, ky) == nil {
+		return line.Predict
+	}
+	return func(float64) float64 { return ky[0] }
+}
+
+// pairs works out the variance of the pair of hitches with none, one or both of
+// the loops tied anew.
+func (r *sampler) pairs(ps *[fit.NumPieces]*piece) {
+	e := int(rules.HitchPairLevel.Ends()[0])
+	out := outputs(&r.t.subject.limits)
+	for left := range 2 {
+		for right := range 2 {
+			to := r.ref.clone()
+			if left == 0 || ps[placeLeft] == nil {
+				delete(to, fit.PieceHitchLeft)
+			}
+			if right == 0 || ps[placeRight] == nil {
+				delete(to, fit.PieceHitchRight)
+			}
+			u, _ := r.t.subject.changed(to).Propagate(numOutputs, out).U(e)
+			r.t.pair[left][right] = u * u
+		}
+	}
+}

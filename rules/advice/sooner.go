@@ -1,0 +1,194 @@
+package advice
+
+import (
+	"math"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+)
+
+// mostReadings is how many readings are worth taking before a piece is tied anew.
+const mostReadings = 5
+
+// sooner looks for a set cheaper than cost that would do once some readings have
+// been taken three times afresh: the cheapest, and of those of one cost the one
+// that takes the fewest readings. nil where there is none.
+func (a *adviser) sooner(cost int) *Sooner {
+	h := a.chooser
+	candidates := a.subject.assessed.Readable()
+	var best *Sooner
+	for _, s := range h.sets {
+		c := s.cost(h.ps)
+		if c >= cost || best != nil && c > best.Cost {
+			break
+		}
+		most := mostReadings
+		if best != nil {
+			most = len(best.Readings) - 1
+		}
+		if keys := a.readingsFor(s, candidates, most); keys != nil {
+			best = &Sooner{c, keys}
+		}
+	}
+	return best
+}
+
+// readingsFor are the readings, at most most, chosen one after the other, each
+// the one that lifts the set's smallest ratio most, with which the set passes.
+func (a *adviser) readingsFor(s set, candidates []rules.Candidate, most int) []string {
+	h := a.chooser
+	if _, ok := h.find(s, exactly(h.musts), false); !ok {
+		return nil
+	}
+	t := &trial{a: a, set: s, musts: h.musts, f: a.subject.f}
+	if !t.start() {
+		return nil
+	}
+	var keys []string
+	for len(keys) < most && len(candidates) > 0 {
+		k := t.liftMost(candidates)
+		if k < 0 {
+			return nil
+		}
+		keys = append(keys, candidates[k].Key)
+		if t.plan.ratio >= 1 {
+			return keys
+		}
+		// the readings taken stay taken: what is left is asked again with them
+		candidates = rules.Assess(t.f, a.subject.limits).Readable()
+	}
+	return nil
+}
+
+// A trial follows one set while readings are taken.
+type trial struct {
+	a     *adviser
+	set   set
+	f     *fit.Fitting // with the readings taken so far
+	musts []*demand    // as they stand with them
+	plan  plan         // the set's best
+	sums  []sum        // of the full model at the plan
+}
+
+// start finds the set's best as things stand.
+func (t *trial) start() bool {
+	p, ok := t.best(t.musts)
+	if !ok {
+		return false
+	}
+	t.plan, t.sums = p, t.full(t.f, &p)
+	return true
+}
+
+// best is the plan of the set whose smallest ratio over the musts is largest,
+// whether or not that is a pass.
+func (t *trial) best(musts []*demand) (plan, bool) {
+	h := t.a.chooser
+	if t.set == 0 {
+		return plan{ratio: smallestOf(musts, &choice{})}, true
+	}
+	fixed := math.Inf(1) // what the set cannot move
+	for _, d := range musts {
+		if !d.movedBy(t.set) {
+			fixed = math.Min(fixed, d.ratio(&choice{}))
+		}
+	}
+	lo, hi := 0.0, 1.0
+	raised := func(r float64) []*demand {
+		return changed(movedOnly(musts, t.set), func(d *demand) { d.need = r })
+	}
+	q, ok := h.find(t.set, raised(lo), false)
+	if !ok {
+		return plan{}, false
+	}
+	c := q.best
+	for hi-lo > 1e-3 {
+		r := (lo + hi) / 2
+		if hi == 1 && lo == 0 {
+			r = 1
+		}
+		if q, ok := h.find(t.set, raised(r), false); ok {
+			c, lo = q.best, r
+			if r == 1 {
+				break
+			}
+		} else {
+			hi = r
+			if r == 1 {
+				hi = 1 - 1e-12
+			}
+		}
+	}
+	return plan{set: t.set, cost: t.set.cost(h.ps), c: c, ratio: math.Min(fixed, lo)}, true
+}
+
+func movedOnly(demands []*demand, s set) []*demand {
+	var list []*demand
+	for _, d := range demands {
+		if d.movedBy(s) {
+			list = append(list, d)
+		}
+	}
+	return list
+}
+
+func smallestOf(demands []*demand, c *choice) float64 {
+	least := math.Inf(1)
+	for _, d := range demands {
+		least = math.Min(least, d.ratio(c))
+	}
+	return least
+}
+
+// full puts a plan through the full model of f.
+func (t *trial) full(f *fit.Fitting, p *plan) []sum {
+	sub := *t.a.subject
+	sub.f = f
+	return sumsOf(sub.changed(t.a.chooser.lengths(p)).Propagate(numOutputs, outputs(&sub.limits)))
+}
+
+// liftMost takes the reading that lifts the smallest ratio most, -1 where none
+// lifts it.
+func (t *trial) liftMost(candidates []rules.Candidate) int {
+	best := -1
+	var bestPlan plan
+	var bestMusts []*demand
+	var bestF *fit.Fitting
+	for k, c := range candidates {
+		f := c.Fitting()
+		musts, helps := t.with(f)
+		if !helps {
+			continue
+		}
+		p, ok := t.best(musts)
+		if ok && p.ratio > t.plan.ratio+1e-3 && (best < 0 || p.ratio > bestPlan.ratio+1e-3) {
+			best, bestPlan, bestMusts, bestF = k, p, musts, f
+		}
+	}
+	if best >= 0 {
+		t.plan, t.musts, t.f = bestPlan, bestMusts, bestF
+		t.sums = t.full(bestF, &bestPlan)
+	}
+	return best
+}
+
+// heldBack is the ratio below which a must may hold a set back once its lengths
+// are chosen anew.
+const heldBack = 1.2
+
+// with are the musts as they would stand with the readings of f: what the full
+// model gains at the plan counts for all lengths alike. helps says whether a
+// must that holds the set back gains by it.
+func (t *trial) with(f *fit.Fitting) (musts []*demand, helps bool) {
+	now := t.full(f, &t.plan)
+	musts = changed(t.musts, func(d *demand) {
+		gain, before := now[d.e].minus(t.sums[d.e]), d.ratio(&t.plan.c)
+		d.more.margin += gain.margin
+		d.more.variance += gain.variance
+		d.more.shift += gain.shift
+		if before < heldBack && gain.variance < -1e-3*t.sums[d.e].variance {
+			helps = true
+		}
+	})
+	return musts, helps
+}
