@@ -142,8 +142,8 @@ func (t Topic) Text(width int) string {
 // Wrap breaks text into lines of at most width letters where its words allow.
 func Wrap(text string, width int) string { return wrap(text, "", width) }
 
-// wrap breaks each line of text at spaces so that, with the indent before it,
-// it is no wider than width; further lines of an item "- …" or "1. …" are
+// wrap breaks each line of text at spaces, but for those inside a number with
+// its unit, so that, with the indent before it, it is no wider than width; further lines of an item "- …" or "1. …" are
 // indented under its words.
 func wrap(text, indent string, width int) string {
 	width = max(width, 20)
@@ -154,7 +154,7 @@ func wrap(text, indent string, width int) string {
 			hang += strings.Repeat(" ", len(first)+1)
 		}
 		at := 0
-		for i, word := range strings.Fields(line) {
+		for i, word := range unbroken(line) {
 			n := utf8.RuneCountInString(word)
 			switch {
 			case i == 0:
@@ -173,4 +173,30 @@ func wrap(text, indent string, width int) string {
 		b.WriteByte('\n')
 	}
 	return b.String()
+}
+
+// unbroken is the words of a line, a number with its uncertainty and unit as
+// one: "25 ± 5 mm".
+func unbroken(line string) []string {
+	var words []string
+	for _, w := range strings.Fields(line) {
+		if last := len(words) - 1; last >= 0 && sticks(words[last], w) {
+			words[last] += " " + w
+		} else {
+			words = append(words, w)
+		}
+	}
+	return words
+}
+
+// sticks says whether w must not be parted from the word before it.
+func sticks(before, w string) bool {
+	if strings.HasPrefix(w, "±") || strings.HasSuffix(before, "±") {
+		return true
+	}
+	switch end := before[len(before)-1]; strings.TrimRight(w, ".,;:)") {
+	case "mm", "cm", "in", "deg", "kN", "kg", "%":
+		return '0' <= end && end <= '9'
+	}
+	return false
 }

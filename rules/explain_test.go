@@ -101,8 +101,8 @@ func TestTextKeepsToItsWidth(t *testing.T) {
 }
 
 func TestWrap(t *testing.T) {
-	const text = "A line that is longer than twenty.\n- an item that goes on and on\n2. another one that goes on"
-	const want = "A line that is\nlonger than twenty.\n- an item that goes\n  on and on\n2. another one that\n   goes on\n"
+	const text = "A line that is longer than twenty.\n- an item that goes on and on\n2. another one that goes on\n(short by 25 ± 5 mm), taken up"
+	const want = "A line that is\nlonger than twenty.\n- an item that goes\n  on and on\n2. another one that\n   goes on\n(short by\n25 ± 5 mm), taken up\n"
 	if got := Wrap(text, 20); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}

@@ -84,7 +84,7 @@ func newScale(unit string, u float64) scale {
 	case "in":
 		s.per, least, most = mmPerInch, 1, 2
 	case "kN":
-		least, most = 2, 2
+		least, most = 2, 3
 	case "":
 		s.unit, least, most = "", 2, 3
 	}

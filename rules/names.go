@@ -51,7 +51,7 @@ var pieceKeyNames = map[string]string{
 }
 
 // InputName is an input's key in the trade's words: "hangs.2.hip_mm" is "hip
-// point (hang 2)". A key that it does not know is given back as it is.
+// point, hang 2". A key that it does not know is given back as it is.
 func InputName(key string) string {
 	if name, ok := toldNames[key]; ok {
 		return name
@@ -62,7 +62,7 @@ func InputName(key string) string {
 	}
 	if hang, ok := counted(table, "hangs."); ok {
 		if r, ok := readingKeyed("hangs", last); ok {
-			return fmt.Sprintf("%s (hang %d)", r, hang)
+			return fmt.Sprintf("%s, hang %d", r, hang)
 		}
 	}
 	if change, ok := counted(table, "changes."); ok {
@@ -121,14 +121,12 @@ func readingKeyed(table, key string) (fit.Reading, bool) {
 	return 0, false
 }
 
-// list joins words as they are read aloud: a, b and c.
+// list joins words as they are read aloud: "a, b and c"; where there are commas
+// in them, "a; b, c; d".
 func list(words []string) string {
-	switch n := len(words); n {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	default:
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+	n := len(words)
+	if n < 2 || strings.Contains(strings.Join(words, ""), ",") {
+		return strings.Join(words, "; ")
 	}
+	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 }

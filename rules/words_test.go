@@ -115,7 +115,7 @@ func TestSentence(t *testing.T) {
 		{"what to read and what to tell",
 			Check{Name: "slip-force", Unit: "kN", Verdict: Unknown, Has: Num(math.NaN()), Needs: 6,
 				Missing: []string{"hangs.2.hip_mm", "climber.mass_kg", "rope.least_above_mm"}},
-			"not known: read the hip point (hang 2); tell the climber's mass and the least rope above"},
+			"not known: read the hip point, hang 2; tell the climber's mass and the least rope above"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got := Sentence(c.check, "mm"); got != c.want {
@@ -146,7 +146,7 @@ func TestEveryEndHasWords(t *testing.T) {
 
 func TestInputNames(t *testing.T) {
 	for key, want := range map[string]string{
-		"hangs.2.hip_mm":             "hip point (hang 2)",
+		"hangs.2.hip_mm":             "hip point, hang 2",
 		"climber.thigh_mm":           "thigh",
 		"kit.tether.length_mm":       "backup tether",
 		"kit.hitch_left.cord_mm":     "left hitch loop, cord diameter",
