@@ -134,11 +134,7 @@ func (m *Model) freshU(in Input, n int) float64 {
 	switch {
 	case in.Reading == Hip:
 	case in.Reading != noReading && in.Reading.IsHeight():
-		if in.L == 0 {
-			e = tapeLaws[tape.Class].a
-		} else {
-			e = MaxError(tape.Class, in.L, false)
-		}
+		e = MaxError(tape.Class, in.L, false)
 	default:
 		e = MaxError(tape.Class, in.L, tape.Hook)
 	}

@@ -60,11 +60,12 @@ func (m *Model) takeKneeOf(h int) {
 		m.Inputs[s].Hidden = true
 		m.height[KneeLevel] = unknown
 	}
-	list := m.f.Hangs[h].Heights[KneeLevel]
-	if len(list) == 0 {
+	m.hang[KneeLevel] = -1
+	if len(m.f.Hangs[h].Heights[KneeLevel]) == 0 {
 		return
 	}
 	p.kneeSlot, p.kneeHip = m.addHeight(h, KneeLevel), m.hips[h]
+	m.hang[KneeLevel], m.height[KneeLevel], m.hipOf[KneeLevel] = h, p.kneeSlot, p.kneeHip
 }
 
 func (m *Model) resolveSide(s *side) {
