@@ -30,7 +30,7 @@ var readingWordsOf = [fit.NumReadings]readingWords{
 		"Stand upright at ease; measure straight up.",
 		"The foot loop should come up to about here."},
 
-	fit.Hip: {"The hip point: the upper edge of the bony knob at the side of the hip (greater trochanter), seated in the saddle.",
+	fit.Hip: {"The upper edge of the bony knob at the side of the hip (greater trochanter), seated in the saddle.",
 		"It is about a hand's width below the top of the pelvis. Feel for the knob while the climber swings or turns the leg: it moves under the fingers. Take its upper edge, hold a finger on it, and read the hanging tape at the same height. Three times, feeling for it anew each time.",
 		"Every height of a hang is counted from it. After a break it is read again, since nobody sits twice the same."},
 	fit.Nose: {"The tip of the nose, seated, looking straight ahead.",
@@ -105,6 +105,10 @@ const (
 	loopTop  = "With the hitch set and carrying the climber."
 	hitchTop = "With the hitch set and carrying the climber, since it creeps as it sets."
 )
+
+// ReadingMark says in a sentence where the mark of r is: what stands with the
+// question for it.
+func ReadingMark(r fit.Reading) string { return readingWordsOf[r].where }
 
 // readingName is the name under which a reading is explained: its key without
 // the unit, with its piece where the key alone says too little.
