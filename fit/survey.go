@@ -41,16 +41,3 @@ func SurveyRegression(s Sex, withInseam bool) Regression {
 	}
 	return surveyStature[s]
 }
-
-// Predict is what the survey expects of a person's body parts, in mm, from
-// stature and inseam in mm. A regression on stature alone ignores inseam.
-func (r *Regression) Predict(stature, inseam float64) [NumBodyParts]float64 {
-	var mu [NumBodyParts]float64
-	for p, b := range r.Beta {
-		mu[p] = b[0] + b[1]*stature
-		if b[2] != 0 { // an inseam not taken is NaN
-			mu[p] += b[2] * inseam
-		}
-	}
-	return mu
-}

@@ -218,9 +218,12 @@ func TestSurveyCovarianceIsPositiveDefinite(t *testing.T) {
 	}
 }
 
-func TestPredictFromStatureAlone(t *testing.T) {
+func TestBodyFromStatureAlone(t *testing.T) {
 	r := fit.SurveyRegression(fit.Male, false)
-	mu := r.Predict(1887, math.NaN())
+	var mu [fit.NumBodyParts]float64
+	for p, b := range r.Beta {
+		mu[p] = b[0] + b[1]*1887
+	}
 	for _, c := range []struct {
 		name      string
 		got, want float64
