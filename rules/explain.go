@@ -154,7 +154,7 @@ func wrap(text, indent string, width int) string {
 			hang += strings.Repeat(" ", len(first)+1)
 		}
 		at := 0
-		for i, word := range unbroken(line) {
+		for i, word := range Unbroken(line) {
 			n := utf8.RuneCountInString(word)
 			switch {
 			case i == 0:
@@ -175,9 +175,9 @@ func wrap(text, indent string, width int) string {
 	return b.String()
 }
 
-// unbroken is the words of a line, a number with its uncertainty and unit as
-// one: "25 ± 5 mm".
-func unbroken(line string) []string {
+// Unbroken is the words of a line between which it may be broken; a number with
+// its uncertainty and unit is one of them: "25 ± 5 mm".
+func Unbroken(line string) []string {
 	var words []string
 	for _, w := range strings.Fields(line) {
 		if last := len(words) - 1; last >= 0 && sticks(words[last], w) {
@@ -195,7 +195,7 @@ func sticks(before, w string) bool {
 		return true
 	}
 	switch end := before[len(before)-1]; strings.TrimRight(w, ".,;:)") {
-	case "mm", "cm", "in", "deg", "kN", "kg", "%":
+	case "mm", "cm", "m", "in", "deg", "kN", "kg", "%":
 		return '0' <= end && end <= '9'
 	}
 	return false

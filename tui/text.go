@@ -5,6 +5,8 @@ import (
 	"unicode"
 
 	"github.com/charmbracelet/x/ansi"
+
+	"example.com/hangtape/rules"
 )
 
 // clean is text from a file or a person made safe to draw: control characters
@@ -29,7 +31,7 @@ func wrap(s string, width int) []string {
 	}
 	var lines []string
 	line := ""
-	for _, w := range words(s) {
+	for _, w := range rules.Unbroken(s) {
 		for ansi.StringWidth(w) > width { // longer than a line: cut it
 			if line != "" {
 				lines, line = append(lines, line), ""
@@ -54,31 +56,6 @@ func wrap(s string, width int) []string {
 		lines = append(lines, line)
 	}
 	return lines
-}
-
-// words splits prose at spaces, but not between a number and its unit.
-func words(s string) []string {
-	var out []string
-	for _, w := range strings.Fields(s) {
-		if n := len(out); n > 0 && isUnit(w) && endsInDigit(out[n-1]) {
-			out[n-1] += " " + w
-			continue
-		}
-		out = append(out, w)
-	}
-	return out
-}
-
-func isUnit(w string) bool {
-	switch strings.TrimRight(w, ".,;:)") {
-	case "mm", "cm", "m", "in", "kg", "kN", "deg", "%":
-		return true
-	}
-	return false
-}
-
-func endsInDigit(w string) bool {
-	return w != "" && w[len(w)-1] >= '0' && w[len(w)-1] <= '9'
 }
 
 // cut is s in at most width cells.

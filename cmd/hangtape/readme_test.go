@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -11,17 +12,21 @@ import (
 
 var readmeCall = regexp.MustCompile("(?m)^```\n\\$ hangtape (.*)\n((?s:.*?))^```$")
 
-// The answers that the README shows are what the program says now, in an empty
-// sessions' folder and one call after the other; with -update they are written
+// The answers that the README shows are what the program says now, in empty
+// folders and one call after the other; with -update they are written
 // afresh.
 func TestReadmeShowsRealAnswers(t *testing.T) {
-	const path = "../../README.md"
+	path, err := filepath.Abs("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
 	data, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
 	}
 	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
 	dir := t.TempDir()
+	t.Chdir(t.TempDir()) // for the files that the README names
 	calls := 0
 	now := readmeCall.ReplaceAllStringFunc(readme, func(block string) string {
 		calls++
@@ -34,7 +39,9 @@ func TestReadmeShowsRealAnswers(t *testing.T) {
 			now: func() time.Time { return time.Date(2026, 4, 18, 9, 0, 0, 0, time.UTC) },
 			env: func(name string) string { return map[string]string{"HANGTAPE_DIR": dir}[name] },
 		}
-		if code := run(strings.Fields(args), w); code != exitDone {
+		switch code := run(strings.Fields(args), w); code {
+		case exitDone, exitFails, exitShort: // answers all
+		default:
 			t.Errorf("hangtape %s: exit %d, %s", args, code, &complaints)
 		}
 		return "```\n$ hangtape " + args + "\n" + out.String() + "```"

@@ -1,0 +1,78 @@
+package tui
+
+import (
+	"crypto/rand"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/sessions"
+)
+
+// The README's parts that come from here are what the program shows now; with
+// -update they are written afresh.
+func TestReadmeIsCurrent(t *testing.T) {
+	const path = "../README.md"
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
+	for part, want := range map[string]string{"keys": readmeKeys(), "review": demoReview(t)} {
+		begin, end := "<!-- "+part+": from code, go test ./tui -update -->\n", "<!-- "+part+": end -->\n"
+		before, rest, ok := strings.Cut(readme, begin)
+		got, after, ok2 := strings.Cut(rest, end)
+		if !ok || !ok2 {
+			t.Fatalf("README.md has no part for %s", part)
+		}
+		if got != want && !*update {
+			t.Errorf("README.md: the %s is not what the program shows: go test ./tui -update", part)
+		}
+		readme = before + begin + want + end + after
+	}
+	if *update {
+		if err := os.WriteFile(path, []byte(readme), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// readmeKeys is the table of keys.
+func readmeKeys() string {
+	var b strings.Builder
+	b.WriteString("| key | what it does |\n| --- | --- |\n")
+	for _, k := range bindings() {
+		fmt.Fprintf(&b, "| %s | %s |\n", k.label, k.does)
+	}
+	return b.String()
+}
+
+// demoReview is the screen that Enter leads to on the first one, at 80x24.
+func demoReview(t *testing.T) string {
+	t.Helper()
+	now := func() time.Time { return time.Date(2026, 4, 18, 10, 0, 0, 0, time.UTC) }
+	store := func() *sessions.Store {
+		st, err := sessions.OpenStore(t.TempDir(), now, rand.Reader)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return st
+	}
+	var m tea.Model = New(Options{Store: store(), Demo: store(), Now: now})
+	m, cmd := m.Update(tea.KeyMsg{Type: tea.KeyEnter})
+	opened, ok := cmd().(openedMsg)
+	if !ok || opened.err != nil {
+		t.Fatalf("Enter did not open the demo: %v", opened.err)
+	}
+	defer opened.editor.Close()
+	m, _ = m.Update(opened)
+	var b strings.Builder
+	for line := range strings.Lines(m.View()) {
+		b.WriteString(strings.TrimRight(line, " \n") + "\n")
+	}
+	return "```\n" + strings.TrimRight(b.String(), "\n") + "\n```\n"
+}
