@@ -86,7 +86,7 @@ func InputName(key string) string {
 		case key == "kit."+p.Key():
 			return pieceNames[p]
 		case ok && table == "kit."+p.Key():
-			return pieceNames[p] + ", " + name
+			return strings.Replace(pieceNames[p], "hitch loop", "friction hitch", 1) + ", " + name
 		}
 	}
 	return key

@@ -149,7 +149,7 @@ func TestInputNames(t *testing.T) {
 		"hangs.2.hip_mm":             "hip point, hang 2",
 		"climber.thigh_mm":           "thigh",
 		"kit.tether.length_mm":       "backup tether",
-		"kit.hitch_left.cord_mm":     "left hitch loop, cord diameter",
+		"kit.hitch_left.cord_mm":     "left friction hitch, cord diameter",
 		"kit.hitch_right":            "right hitch loop",
 		"changes.1.measured_mm":      "length after change 1, laid on again",
 		"rope.least_above_mm":        "least rope above",
