@@ -77,10 +77,10 @@ func (m *Model) addChange(i int, c *Change) slot {
 	if len(c.Measured) == 0 {
 		return m.add(Input{
 			Key: ChangeKey(i, false), V: c.To, U: m.f.Kit.Pieces[c.Piece].Change.SettingSpread(), Unit: "mm",
-			Origin: Predicted, Reading: noReading,
+			Origin: Predicted, Reading: noReading, Change: i + 1,
 		})
 	}
-	in := Input{Key: ChangeKey(i, true), V: Mean(c.Measured), Unit: "mm", Reading: noReading, N: len(c.Measured), Kind: Hardware}
+	in := Input{Key: ChangeKey(i, true), V: Mean(c.Measured), Unit: "mm", Reading: noReading, Change: i + 1, N: len(c.Measured), Kind: Hardware}
 	in.L = in.V
 	in.U = m.freshU(in, in.N)
 	return m.add(in)

@@ -33,6 +33,7 @@ type Input struct {
 
 	Reading Reading // what was read, or noReading
 	Hang    int     // in which hang, counted from 0, for a height
+	Change  int     // which change set the length, counted from 1; 0 for none
 	N       int     // how often it was read
 	L       float64 // mm, the length that the tape's error goes by
 	Kind    Spread  // of Reading, or of a length laid on again

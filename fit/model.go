@@ -249,16 +249,3 @@ func (m *Model) PieceKey(p Piece) string {
 	}
 	return "kit." + p.Key() + ".length_mm"
 }
-
-// ChangeOf is the change, from 0, that set the length of input i.
-func (m *Model) ChangeOf(i int) (int, bool) {
-	for p := range m.pieces {
-		chain := &m.pieces[p]
-		for j, s := range chain.slots {
-			if j > 0 && int(s) == i {
-				return chain.changes[j], true
-			}
-		}
-	}
-	return 0, false
-}

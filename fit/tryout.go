@@ -58,7 +58,10 @@ func (f *Fitting) WithHeight(h int, r Reading, y float64, n int) *Fitting {
 // Repeated is a copy of f in which the reading of in was taken n times afresh,
 // with the mean that it has.
 func (f *Fitting) Repeated(in *Input, n int) *Fitting {
-	if !in.Reading.IsHeight() {
+	switch {
+	case in.Change > 0:
+		return f.LaidOn(in.Change-1, in.V, n)
+	case !in.Reading.IsHeight():
 		return f.WithLaid(in.Reading, in.V, n)
 	}
 	g := *f
@@ -67,10 +70,11 @@ func (f *Fitting) Repeated(in *Input, n int) *Fitting {
 	return &g
 }
 
-// LaidOn is a copy of f in which the length set by change i was laid on n times.
-func (f *Fitting) LaidOn(i, n int) *Fitting {
+// LaidOn is a copy of f in which the length set by change i, from 0, was laid on
+// n times as v.
+func (f *Fitting) LaidOn(i int, v float64, n int) *Fitting {
 	g := *f
 	g.Changes = slices.Clone(f.Changes)
-	g.Changes[i].Measured = slices.Repeat([]float64{g.Changes[i].To}, n)
+	g.Changes[i].Measured = slices.Repeat([]float64{v}, n)
 	return &g
 }

@@ -244,8 +244,8 @@ func (a *Assessment) afterChange(e End) []Candidate {
 		if in.Origin != fit.Predicted || a.p.Contribution(i, int(e)) == 0 {
 			continue
 		}
-		if c, ok := a.m.ChangeOf(i); ok {
-			list = append(list, Candidate{fit.ChangeKey(c, true), func() *fit.Fitting { return a.f.LaidOn(c, freshReadings) }})
+		if c := in.Change - 1; c >= 0 {
+			list = append(list, Candidate{fit.ChangeKey(c, true), func() *fit.Fitting { return a.f.LaidOn(c, in.V, freshReadings) }})
 			continue
 		}
 		r := in.Reading

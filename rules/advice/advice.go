@@ -37,7 +37,7 @@ type adviser struct {
 func Advise(id string, f *fit.Fitting, l rules.Limits, mark float64) *Answer {
 	a := newAdviser(f, l, mark)
 	ans := &Answer{Format: 1, ID: id, Unknown: a.unknown(), Estimated: a.estimated()}
-	least, ok := a.chooser.leastChange()
+	least, ok := a.chooser.settle(a.chooser.leastChange)
 	if !ok {
 		ans.LeastChange, ans.BestFit = none(), none()
 		ans.Conflict = a.conflict()
@@ -46,7 +46,7 @@ func Advise(id string, f *fit.Fitting, l rules.Limits, mark float64) *Answer {
 	}
 	ans.LeastChange = a.told(least, least.ratio)
 	ans.Sooner = a.sooner(least.cost)
-	if best, ok := a.chooser.bestFit(); ok {
+	if best, ok := a.chooser.settle(a.chooser.bestFit); ok {
 		ans.BestFit = a.told(best, best.ratio)
 	}
 	ans.StoppedEarly = a.chooser.stopped

@@ -30,45 +30,32 @@ func (c *curve) at(d sum) sum {
 }
 
 // bends takes the curves of the knee and the leg, moving one of the pieces that
-// the distance depends on as far as it goes with all of them.
+// the distance depends on as far as it goes with all of them, and where a leg
+// that bends at all can be.
 func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 	t := r.t
-	lo, hi := t.base[outDistance].margin, t.base[outDistance].margin
-	mover := -1
-	for i := range t.terms {
-		if tm := t.terms[i][outDistance]; tm != nil {
-			least, most := math.Inf(1), math.Inf(-1)
-			for _, s := range tm.options {
-				if !math.IsNaN(s.margin) {
-					least, most = math.Min(least, s.margin), math.Max(most, s.margin)
-				}
-			}
-			lo, hi = lo+least, hi+most
-			if mover < 0 || i != placeBackup { // the other two move it by as much as themselves
-				mover = i
-			}
-		}
-	}
-	if mover < 0 || math.IsNaN(lo+hi) {
+	mover, lo, hi := r.bendRange()
+	if mover < 0 {
 		return
 	}
-	pc := ps[mover]
+	pc, sign := ps[mover], t.terms[mover][outDistance].sign
 	out := outputs(&t.subject.limits)
 	ends := rules.KneeBendOnTether.Ends()
 	var xs []float64
 	var got [2][]sum
 	for j := range bendSamples {
-		v := pc.marks[0]
-		if mover == placeBackup {
-			v += (pc.marks[len(pc.marks)-1] - v) * float64(j) / (bendSamples - 1)
-		} else {
-			d := lo + (hi-lo)*float64(j)/(bendSamples-1)
-			v = r.ref[pc.id] + float64(t.terms[mover][outDistance].sign)*(d-t.base[outDistance].margin)
+		share := float64(j) / (bendSamples - 1)
+		v := r.ref[pc.id] + float64(sign)*(lo+(hi-lo)*share-t.base[outDistance].margin)
+		if mover == placeBackup { // does not move it by as much as itself
+			if sign < 0 {
+				share = 1 - share
+			}
+			v = pc.marks[0] + (pc.marks[len(pc.marks)-1]-pc.marks[0])*share
 		}
 		r.m.SetLength(pc.id, v)
 		s := sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out))
 		x := s[outDistance].margin
-		if len(xs) > 0 && x <= xs[len(xs)-1] || math.IsNaN(x+s[ends[0]].variance+s[ends[1]].variance) {
+		if len(xs) > 0 && x <= xs[len(xs)-1] || math.IsNaN(s[ends[0]].variance+s[ends[1]].variance) {
 			continue
 		}
 		xs = append(xs, x)
@@ -80,6 +67,36 @@ func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 	for k := range ends {
 		t.bend[k] = fitCurve(xs, got[k], t.base[outDistance].variance)
 	}
+}
+
+// bendRange is the range of the distance, and the place of a piece that moves it,
+// by as much as itself if there is one; -1 where none does.
+func (r *sampler) bendRange() (mover int, lo, hi float64) {
+	mover = -1
+	lo = r.t.base[outDistance].margin
+	hi = lo
+	for i := range r.t.terms {
+		tm := r.t.terms[i][outDistance]
+		if tm == nil {
+			continue
+		}
+		least, most := math.Inf(1), math.Inf(-1)
+		for _, s := range tm.options {
+			if !math.IsNaN(s.margin) {
+				least, most = math.Min(least, s.margin), math.Max(most, s.margin)
+			}
+		}
+		lo, hi = lo+least, hi+most
+		if mover < 0 || mover == placeBackup {
+			mover = i
+		}
+	}
+	var s fit.State
+	r.m.Current(&s)
+	if lo, hi = math.Max(lo, 0.3*s.LegReach), math.Min(hi, 1.1*s.LegReach); !(lo < hi) {
+		return -1, lo, hi
+	}
+	return mover, lo, hi
 }
 
 func fitCurve(xs []float64, ys []sum, distance float64) *curve {

@@ -12,6 +12,8 @@ type plan struct {
 	cost  int
 	c     choice
 	ratio float64 // the smallest one that the set moves; +Inf where it moves none
+
+	demands []*demand // that it meets
 }
 
 // A chooser picks plans from the tables of one fitting or of several that share
@@ -27,6 +29,54 @@ func (h *chooser) find(s set, demands []*demand, least bool) (*search, bool) {
 	q := find(h.ps, s, demands, least)
 	h.stopped = h.stopped || q.stopped
 	return q, q.found
+}
+
+// mostSettling is how often a plan is looked for anew.
+const mostSettling = 10
+
+// settle picks a plan until the full model agrees with the tables on all that it
+// is said to meet: where it does not, the tables are set right at that plan.
+func (h *chooser) settle(pick func() (plan, bool)) (plan, bool) {
+	for range mostSettling {
+		p, ok := pick()
+		if !ok || h.agree(&p) {
+			return p, ok
+		}
+	}
+	h.stopped = true
+	return plan{}, false
+}
+
+// agree puts a plan through the full model and takes its ratio from there.
+func (h *chooser) agree(p *plan) bool {
+	if p.set == 0 {
+		return true
+	}
+	to, all := h.lengths(p), true
+	full := map[*tables][]sum{}
+	sums := func(t *tables) []sum {
+		if full[t] == nil {
+			full[t] = sumsOf(t.subject.changed(to).Propagate(numOutputs, outputs(&t.subject.limits)))
+		}
+		return full[t]
+	}
+	p.ratio = math.Inf(1)
+	for _, d := range p.demands {
+		if !d.movedBy(p.set) {
+			continue
+		}
+		r := ratio(sums(d.t)[d.e], d.factor)
+		p.ratio = math.Min(p.ratio, r)
+		all = all && r >= 1
+	}
+	if all {
+		return true
+	}
+	for _, d := range append(append([]*demand(nil), h.musts...), h.shoulds...) {
+		gain := sums(d.t)[d.e].minus(d.at(&p.c))
+		d.more = sum{d.more.margin + gain.margin, d.more.variance + gain.variance, d.more.shift + gain.shift}
+	}
+	return false
 }
 
 // leastChange is the cheapest plan that brings every must to its ratio; of those
@@ -73,7 +123,7 @@ func (h *chooser) losingFewest(sets []set, shoulds []*demand) plan {
 			demands := h.without(shoulds, dropped)
 			for _, s := range sets {
 				if q, ok := h.find(s, demands, true); ok && q.moved < moved-1e-9 {
-					best, found, moved = plan{set: s, cost: s.cost(h.ps), c: q.best}, true, q.moved
+					best, found, moved = plan{set: s, cost: s.cost(h.ps), c: q.best, demands: h.musts}, true, q.moved
 				}
 			}
 			return true
@@ -217,7 +267,7 @@ func (h *chooser) largest(s set, demands []*demand) (plan, float64) {
 			hi = mid
 		}
 	}
-	p := plan{set: s, cost: s.cost(h.ps), c: best, ratio: lo}
+	p := plan{set: s, cost: s.cost(h.ps), c: best, ratio: lo, demands: demands}
 	q, ok := h.find(s, raised(lo-1e-9), true)
 	if ok {
 		p.c = q.best

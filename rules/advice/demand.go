@@ -27,10 +27,12 @@ func newDemand(t *tables, e rules.End, factor float64) *demand {
 	case rules.HitchPairLevel:
 		d.pair = true
 	case rules.KneeBendOnTether:
-		d.output = outDistance
-		d.curve = t.bend[0]
+		k := 0
 		if e == rules.KneeBendOnTether.Ends()[1] {
-			d.curve, sense = t.bend[1], -1
+			k, sense = 1, -1
+		}
+		if d.curve = t.bend[k]; d.curve != nil {
+			d.output = outDistance
 		}
 	}
 	for i := range d.signs {

@@ -17,7 +17,7 @@ const (
 
 // samples is how many marks of a piece are propagated; between them variance and
 // shift are interpolated, which are smooth.
-const samples = 9
+const samples = 11
 
 // A sampler fills tables from the full model.
 type sampler struct {
