@@ -1,8 +1,10 @@
 package sessions
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -77,6 +79,9 @@ func syntaxFault(err error, s source) Fault {
 	return Fault{Line: parse.Position.Line, Found: "this is no TOML: " + strings.TrimSuffix(parse.Message, ".")}
 }
 
+// mostStrange is how many unknown keys of a table are told one by one.
+const mostStrange = 20
+
 type decoder[T any] struct {
 	schema schema[T]
 	into   *T
@@ -85,7 +90,7 @@ type decoder[T any] struct {
 }
 
 func (d *decoder[T]) fault(key, found, accepted, hint string) {
-	d.faults = append(d.faults, Fault{d.source.line(key), key, found, accepted, hint})
+	d.faults = append(d.faults, Fault{Line: d.source.line(key), Key: key, Found: found, Accepted: accepted, Hint: hint})
 }
 
 // newer is the fault of a file that a later program wrote: its other keys are
@@ -95,7 +100,7 @@ func (d *decoder[T]) newer(root map[string]any) *Fault {
 		return nil
 	}
 	w := format[T]().take(d.into, 0, root["format"])[0]
-	return &Fault{d.source.line("format"), "format", w.found, w.accepted, w.hint}
+	return &Fault{Line: d.source.line("format"), Key: "format", Found: w.found, Accepted: w.accepted, Hint: w.hint}
 }
 
 // table reads one table of the schema from where it stands in the file.
@@ -174,13 +179,25 @@ func (d *decoder[T]) missing(tb table[T], node map[string]any, at string) {
 	}
 }
 
-// strangers are the keys of a table that the schema does not know.
+// strangers are the keys of a table that the schema does not know. A table full
+// of them is some other file: then the first few will do.
 func (d *decoder[T]) strangers(node map[string]any, path, at string) {
 	own := d.keysOf(path)
+	var strange []string
 	for key := range node {
 		if !own[key] {
-			d.fault(join(at, key), "not a key of the file", "", d.suggestion(key, path, at))
+			strange = append(strange, key)
 		}
+	}
+	slices.SortFunc(strange, func(a, b string) int {
+		return cmp.Or(cmp.Compare(d.source.line(join(at, a)), d.source.line(join(at, b))), cmp.Compare(a, b))
+	})
+	for i, key := range strange {
+		if i == mostStrange {
+			d.fault(join(at, key), fmt.Sprintf("not a key of the file, nor are %d after it", len(strange)-i-1), "", "")
+			break
+		}
+		d.fault(join(at, key), "not a key of the file", "", d.suggestion(key, path, at))
 	}
 }
 
@@ -204,20 +221,16 @@ func (d *decoder[T]) keysOf(path string) map[string]bool {
 	return own
 }
 
-// suggestion is the nearest key of the same table, or else of the whole file.
+// suggestion is the same key of another table, or else the nearest of the own.
 func (d *decoder[T]) suggestion(key, path, at string) string {
-	var near []string
-	for own := range d.keysOf(path) {
-		near = append(near, own)
-	}
-	slices.Sort(near)
-	if n := nearest.Of(key, near); n != "" {
-		return "did you mean " + join(at, n) + "?"
-	}
 	for _, k := range d.schema.keys() {
 		if _, last, _ := cutLast(k.Path); last == key {
 			return "did you mean " + strings.Replace(k.Path, ".N.", ".1.", 1) + "?"
 		}
+	}
+	own := slices.Sorted(maps.Keys(d.keysOf(path)))
+	if n := nearest.Of(key, own); n != "" {
+		return "did you mean " + join(at, n) + "?"
 	}
 	return ""
 }

@@ -9,16 +9,21 @@ import (
 // A Fault is one thing in a file that cannot be.
 type Fault struct {
 	Line     int    // counted from 1; 0 where it is not known or the fault has none
-	Key      string // with entries counted from 1: "hangs.1.hip_mm"; empty where the file as a whole is meant
-	Found    string // in words, to be read after "KEY is"
+	Key      string // with entries counted from 1: "hangs.1.hip_mm"; several after commas; empty where the file as a whole is meant
+	Found    string // in words
 	Accepted string // in words; empty where Found says it all
 	Hint     string // what was probably meant; may be empty
+
+	sentence bool // Found stands by itself and does not go on after "KEY is"
 }
 
 // String is the fault in one line, without the file's name.
 func (f Fault) String() string {
 	var b strings.Builder
-	if f.Key != "" {
+	switch {
+	case f.Key != "" && f.sentence:
+		b.WriteString(f.Key + ": ")
+	case f.Key != "":
 		b.WriteString(f.Key + " is ")
 	}
 	b.WriteString(f.Found)
@@ -34,7 +39,7 @@ func (f Fault) String() string {
 // A FileError lists everything that is wrong with one file, in the order of its
 // lines.
 type FileError struct {
-	File   string
+	File   string // empty where the session is in no file
 	Faults []Fault
 	Err    error // the operating system's, where the file could not be read; else nil
 }
@@ -43,11 +48,14 @@ type FileError struct {
 func (e *FileError) Error() string {
 	lines := make([]string, len(e.Faults))
 	for i, f := range e.Faults {
-		place := e.File
-		if f.Line > 0 {
-			place = fmt.Sprintf("%s:%d", e.File, f.Line)
+		switch {
+		case e.File == "":
+			lines[i] = f.String()
+		case f.Line > 0:
+			lines[i] = fmt.Sprintf("%s:%d: %s", e.File, f.Line, f)
+		default:
+			lines[i] = fmt.Sprintf("%s: %s", e.File, f)
 		}
-		lines[i] = place + ": " + f.String()
 	}
 	return strings.Join(lines, "\n")
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 	"regexp"
 	"slices"
-	"strings"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -157,19 +156,17 @@ func pieceWords() []named[fit.Piece] {
 	return words
 }
 
-// KeptKeys are the keys of the readings that may be taken over from an earlier
-// session: lengths laid under climber and kit, the cords and the inside width.
+// KeptKeys are the keys of what may be taken over from an earlier session.
 func KeptKeys() []string {
 	var keys []string
 	for r := range fit.NumReadings {
-		if t := r.Info().Table; t == "climber" || strings.HasPrefix(t, "kit.") {
-			keys = append(keys, join(t, r.Info().Key))
-		}
+		keys = append(keys, join(r.Info().Table, r.Info().Key))
 	}
-	for _, p := range []fit.Piece{fit.PieceHitchLeft, fit.PieceHitchRight, fit.PieceTether} {
-		keys = append(keys, join("kit."+p.Key(), "cord_mm"))
+	for p := range fit.NumPieces {
+		keys = append(keys, "kit."+p.Key()+".cord_mm")
 	}
-	return append(keys, "kit.garda.inside_width_mm")
+	keys = append(keys, "kit.garda.inside_width_mm")
+	return slices.DeleteFunc(keys, func(key string) bool { return !fit.CanKeep(key) })
 }
 
 // orEmpty also takes the empty text, for nothing.

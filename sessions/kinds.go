@@ -112,6 +112,7 @@ func numbers[T any](key string, at func(*T, int) *[]float64, about KeyInfo) fiel
 				values[j], w = takeNumber(e, about)
 				for _, one := range w {
 					one.found += ordinal(j, len(list))
+					one.accepted = "a number " + about.Range()
 					all = append(all, one)
 				}
 			}
@@ -143,6 +144,7 @@ func pair[T any](key string, get func(*T, int) ([2]float64, bool), set func(*T, 
 				two[j], w = takeNumber(e, about)
 				for _, one := range w {
 					one.found += ordinal(j, 2)
+					one.accepted = "a number " + about.Range()
 					all = append(all, one)
 				}
 			}

@@ -6,8 +6,6 @@ import (
 	"io"
 	"io/fs"
 	"path/filepath"
-
-	"example.com/hangtape/rules"
 )
 
 // StdinName stands for standard input in place of a file's name.
@@ -49,30 +47,6 @@ func newFile(name string, data []byte) (*File, error) {
 		return nil, err
 	}
 	return &File{Name: name, Data: data, Session: s}, nil
-}
-
-// Judge judges the session; what its readings say of each other and cannot be
-// is a *FileError that names the lines.
-func (f *File) Judge() (*rules.Report, error) {
-	report, err := f.Session.Judge()
-	return report, f.Locate(err)
-}
-
-// Locate turns the error of judging the session into a *FileError that names
-// its lines.
-func (f *File) Locate(err error) error {
-	var faults []Fault
-	for _, fault := range inputFaults(err) {
-		faults = append(faults, fault)
-	}
-	if err == nil || len(faults) == 0 {
-		return err
-	}
-	source, _ := scan(f.Data)
-	for i := range faults {
-		faults[i].Line = source.line(faults[i].Key)
-	}
-	return fileError(f.Name, faults)
 }
 
 func readFile(disk files, name string) (*File, error) {

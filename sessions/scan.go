@@ -16,7 +16,7 @@ const (
 	mostNested    = 8        // brackets and braces
 	mostInline    = 500      // inline tables in a file
 	mostKeyParts  = 6        // in a dotted key
-	mostStatement = 8 << 10  // keys and headers in a file
+	mostStatement = 4000     // keys and headers in a file; 99 hangs have 2500
 )
 
 // checkBytes refuses what is no text in UTF-8.

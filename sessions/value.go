@@ -108,6 +108,8 @@ func quoted(s string) string {
 		case r == '"' || r == '\\':
 			b.WriteByte('\\')
 			b.WriteRune(r)
+		case r == '\n':
+			b.WriteString(`\n`)
 		case r < ' ' || r == 0x7F:
 			fmt.Fprintf(&b, `\u%04X`, r)
 		default:

@@ -1,0 +1,7 @@
+//go:build unix
+
+package sessions
+
+import "syscall"
+
+func makeFIFO(path string) error { return syscall.Mkfifo(path, 0o600) }
