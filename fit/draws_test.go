@@ -47,8 +47,10 @@ func TestPropagationAgainstDraws(t *testing.T) {
 		rs[r] = list
 	}
 	read := labelled(fitting(rs))
-	for _, r := range []fit.Reading{fit.Thigh, fit.Shin, fit.Waist, fit.Nose, fit.WristUp, fit.WristDown,
-		fit.GardaLevel, fit.KneeLevel, fit.GardaTaut, fit.Ahead} {
+	for _, r := range []fit.Reading{
+		fit.Thigh, fit.Shin, fit.Waist, fit.Nose, fit.WristUp, fit.WristDown,
+		fit.GardaLevel, fit.KneeLevel, fit.GardaTaut, fit.Ahead,
+	} {
 		delete(rs, r)
 	}
 	estimated := labelled(fitting(rs))

@@ -45,8 +45,13 @@ func TestPeakForceSevenFallsOnOneRope(t *testing.T) {
 // the modulus from the stretch under 80 kg at rest.
 func TestPeakForceFromStaticStretch(t *testing.T) {
 	for _, c := range []struct{ factor, stretch, force float64 }{
-		{1, 0.08, 488}, {1, 0.04, 651}, {2, 0.08, 651}, {2, 0.04, 884},
-		{2, 0.02, 1214}, {2, 0.01, 1682}, {2, 0.005, 2344},
+		{1, 0.08, 488},
+		{1, 0.04, 651},
+		{2, 0.08, 651},
+		{2, 0.04, 884},
+		{2, 0.02, 1214},
+		{2, 0.01, 1682},
+		{2, 0.005, 2344},
 	} {
 		if got := math.Round(fit.PeakForce(80, 80/c.stretch, c.factor)); got != c.force {
 			t.Errorf("factor %g, stretch %g: %g kg, printed %g", c.factor, c.stretch, got, c.force)

@@ -111,13 +111,13 @@ func TestWideningAnUncertaintyNeverPasses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := drawFitting(t)
 		wide := copyOf(f)
-		switch p := fit.Posture(rapid.IntRange(-2, int(fit.NumPostures)-1).Draw(t, "posture")); p {
-		case -2:
+		switch p := rapid.IntRange(-2, int(fit.NumPostures)-1).Draw(t, "posture"); p {
+		case -2: // the mass
 			wide.MassU = fit.Some(f.MassU.V * rapid.Float64Range(1, 6).Draw(t, "wider"))
-		case -1:
+		case -1: // every reading's division
 			wide.Tape.Division *= rapid.Float64Range(1, 10).Draw(t, "wider")
 		default:
-			i := p.Info()
+			i := fit.Posture(p).Info()
 			wide.Posture[p] = fit.Setting{V: i.V, U: i.U * rapid.Float64Range(1, 2).Draw(t, "wider"), Given: true}
 		}
 		before, after := judge(t, f, rules.DefaultLimits()), judge(t, wide, rules.DefaultLimits())
