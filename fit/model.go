@@ -249,3 +249,7 @@ func (m *Model) PieceKey(p Piece) string {
 	}
 	return "kit." + p.Key() + ".length_mm"
 }
+
+// Mass is the climber's mass in kg, and MassU its standard uncertainty.
+func (m *Model) Mass() float64  { return m.x[m.mass] }
+func (m *Model) MassU() float64 { return m.u[m.mass] }

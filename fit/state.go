@@ -21,6 +21,7 @@ type State struct {
 	BackupBridge, BackupBridgeRings,
 	Tether, FootLoop, GardaToTether float64
 	Soles, SolesAboveGround float64
+	HipAboveGround          float64
 
 	// The poses.
 	YLevel, YTaut           float64 // top of the Garda hitch, thigh level and tether taut
@@ -162,7 +163,7 @@ func (m *Model) hanging(x []float64, s *State) {
 		s.PairDifference = tops[0] - tops[1]
 	}
 	s.MainRings, s.BackupRings = m.y(x, MainRings), m.y(x, BackupRings)
-	s.Soles = m.y(x, Soles)
+	s.Soles, s.HipAboveGround = m.y(x, Soles), -m.y(x, Ground)
 	s.SolesAboveGround = m.above(x, Soles, Ground)
 	s.MainBridge, s.MainBridgeRings = x[m.poses.bridgeNow], x[m.laid[MainBridgeRings]]
 	s.BackupBridge, s.BackupBridgeRings = x[m.poses.backupNow], x[m.laid[BackupBridgeRings]]

@@ -41,6 +41,9 @@ func (a *Assessment) Report(id string) *Report {
 // PlainChecks tells the checks by margin and guard alone, whatever they rest on.
 func (a *Assessment) PlainChecks() []Check { return a.checks(plainVerdict) }
 
+// Check tells one check.
+func (a *Assessment) Check(c CheckID) Check { return a.check(c, theVerdict) }
+
 func (a *Assessment) checks(of func(*EndResult) Verdict) []Check {
 	list := make([]Check, NumChecks)
 	for c := range NumChecks {

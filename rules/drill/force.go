@@ -1,0 +1,95 @@
+package drill
+
+import (
+	"math"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+)
+
+// A Force tells what the catch comes to: peak force against the rope above.
+type Force struct {
+	Drops  [numDrops]float64 // mm, by Drop
+	Points []Point
+	Stay   []Stay
+	Limits [2]float64 // kN: the body and the kit, the saddle
+}
+
+// A Drop is a way to fall onto the tether.
+type Drop int
+
+// The drops: the model's worst first. That one hitch alone makes about half the
+// drop of both, since rope then runs over the union, is derived; friction there
+// is left out.
+const (
+	BothLow Drop = iota // both hitches, just sat back, Garda hitch low
+	OneLow              // one hitch, the same
+	BothUp              // both hitches, Garda hitch drawn up to level
+	OneUp               // one hitch, the same
+	numDrops
+)
+
+var dropWords = [numDrops]string{
+	"both hitches, Garda hitch low", "one hitch, Garda hitch low", "both hitches, Garda hitch drawn up", "one hitch, Garda hitch drawn up",
+}
+
+func (d Drop) String() string { return dropWords[d] }
+
+// A Point of the chart.
+type Point struct {
+	Above float64           // mm of rope above
+	Peak  [numDrops]float64 // kN
+}
+
+// A Stay is how far below the union to stay, for a climber of a mass.
+type Stay struct {
+	Mass         float64 // kg
+	Peak, Saddle float64 // mm for the two limits, sure at 95 %; NaN where no rope is long enough or it is not known
+}
+
+// chartAbove are the lengths of rope above that the chart shows, in mm.
+var chartAbove = [...]float64{1000, 2000, 3000, 4000, 6000, 8000, 12000, 16000, 24000}
+
+// otherMass is how much lighter and heavier a climber is told beside this one,
+// in kg.
+const otherMass = 20
+
+// stayStep is the step, in mm, in which the distance below the union is told.
+const stayStep = 100
+
+// LeftOut is what the force leaves out.
+const LeftOut = "Left out: friction at the union (one hitch alone may drop less, or catch harder), the give of tether, saddle and body (it is softer than told), and a swing. The rope is taken as a linear spring, new and dry."
+
+func force(f *fit.Fitting, l rules.Limits, a *rules.Assessment) Force {
+	s := a.State()
+	t := Force{Limits: [2]float64{l[rules.PeakForce], l[rules.SaddleForce]}}
+	up := math.Max(0, s.Over)
+	t.Drops = [numDrops]float64{BothLow: s.Drop(), OneLow: s.Drop() / 2, BothUp: up, OneUp: up / 2}
+	for _, above := range chartAbove {
+		p := Point{Above: above}
+		for d, drop := range t.Drops {
+			p.Peak[d] = fit.PeakForce(s.Weight, 2*s.Modulus/above, drop)
+		}
+		t.Points = append(t.Points, p)
+	}
+	for _, more := range []float64{-otherMass, 0, otherMass} {
+		t.Stay = append(t.Stay, stay(f, l, more))
+	}
+	return t
+}
+
+// stay works out how far below the union a climber heavier by more stays.
+func stay(f *fit.Fitting, l rules.Limits, more float64) Stay {
+	g := *f
+	g.Mass.V += more
+	m := fit.NewModel(&g, fit.Options{})
+	p := m.Propagate(2, func(_ []float64, s *fit.State, out []float64) {
+		out[0] = fit.LeastRope(s.Modulus, s.Drop(), s.Weight, l[rules.PeakForce])
+		out[1] = fit.LeastRope(s.Modulus, s.Drop(), s.Weight, l[rules.SaddleForce])
+	})
+	sure := func(o int) float64 {
+		u, shift := p.U(o)
+		return math.Ceil((p.Values[o]+rules.GuardFactor*u+math.Max(0, shift))/stayStep) * stayStep
+	}
+	return Stay{Mass: g.Mass.V, Peak: sure(0), Saddle: sure(1)}
+}
