@@ -6,7 +6,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 	_ "example.com/hangtape/tui/internal/quiet" // before Bubble Tea: no query at the start
 )
@@ -45,7 +44,8 @@ type Model struct {
 	flow    flow.State // where the session stands; of use from onAsk on
 	form    form       // the field of the question
 	shown   view       // what was computed for drawing
-	scroll  int        // of the review
+	prose   []string   // the question in words
+	scroll  int        // of what is longer than its room
 	problem string     // what went wrong outside the flow, until the next save
 	saver   saver
 	leaving bool // the person asked to leave
@@ -122,11 +122,7 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 	}
 	first := m.saver.editor == nil
 	m.saver, m.problem, m.scroll = saver{editor: msg.editor}, "", 0
-	m.flow = flow.Start(*msg.session, flow.Config{
-		Judge:  (*sessions.Session).Judge,
-		Digest: m.opts.Digest, NeedDrill: m.opts.school().RequireDrill,
-		Demo: msg.demo, Earlier: msg.earlier,
-	})
+	m.flow = flow.Start(*msg.session, m.opts.config(msg))
 	m.screen = onAsk
 	if first {
 		return tea.Batch(m.newForm(), tick())

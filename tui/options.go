@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/flow"
 )
 
 // Options is what the wizard is given from outside.
@@ -30,4 +31,15 @@ func (o Options) school() *sessions.School {
 
 func (o Options) breakAfter() time.Duration {
 	return time.Duration(o.school().HangBreakMin * float64(time.Minute))
+}
+
+// config is what the flow of a session that was opened is given.
+func (o Options) config(opened openedMsg) flow.Config {
+	return flow.Config{
+		Judge:     (*sessions.Session).Judge,
+		Digest:    o.Digest,
+		NeedDrill: o.school().RequireDrill,
+		Demo:      opened.demo,
+		Earlier:   opened.earlier,
+	}
 }

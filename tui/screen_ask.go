@@ -2,11 +2,13 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 )
 
@@ -79,6 +81,7 @@ func (m *Model) newForm() tea.Cmd {
 	if m.screen != onAsk && m.screen != onSteps && m.screen != onHelp {
 		return nil
 	}
+	m.prose = proseOf(m.flow.Ask(), m.flow.Session.Unit)
 	gen := m.form.gen + 1
 	var cmd tea.Cmd
 	width := m.mainWidth()
@@ -97,14 +100,26 @@ func (m *Model) newForm() tea.Cmd {
 // proseLines are what is asked and how it is read. Where there is no room for
 // all of it, it scrolls above the field.
 func (m *Model) proseLines(width int) []string {
-	a := m.flow.Ask()
-	lines := wrap(a.How, width)
-	if a.Key == "down" {
-		for i, l := range rules.GettingDown() {
-			lines = append(lines, wrap(fmt.Sprintf("%d. %s", i+1, l), width)...)
-		}
+	var lines []string
+	for _, p := range m.prose {
+		lines = append(lines, wrap(p, width)...)
 	}
 	return lines
+}
+
+// proseOf is a question in words, a paragraph each.
+func proseOf(a flow.Ask, unit sessions.Unit) []string {
+	what, why, how := a.Words()
+	prose := []string{what, why, how}
+	if a.Key == "down" {
+		for i, l := range rules.GettingDown() {
+			prose = append(prose, fmt.Sprintf("%d. %s", i+1, l))
+		}
+	}
+	if accepts := a.Accepts(unit); accepts != "" {
+		prose = append(prose, "Accepted: "+accepts)
+	}
+	return slices.DeleteFunc(prose, func(p string) bool { return p == "" })
 }
 
 // fieldLines are what is known beside the field, the field, and what the wizard
@@ -112,7 +127,7 @@ func (m *Model) proseLines(width int) []string {
 func (m *Model) fieldLines(width int) []string {
 	t, s, a := m.theme, &m.flow, m.flow.Ask()
 	var lines []string
-	for _, l := range m.beside(a) {
+	for _, l := range besideOf(&m.flow, a) {
 		lines = append(lines, wrap(clean(l), width)...)
 	}
 	if n := a.Told(&s.Draft); a.Kind != flow.Choice && s.Edit < n {
@@ -136,9 +151,9 @@ func (m *Model) fieldLines(width int) []string {
 	return lines
 }
 
-// beside is what stands beside the field and never in it.
-func (m *Model) beside(a flow.Ask) []string {
-	s := &m.flow
+// besideOf is what stands beside the field and never in it: what was taken, the
+// earlier session's readings, the estimate.
+func besideOf(s *flow.State, a flow.Ask) []string {
 	var out []string
 	if values := a.Values(&s.Draft, s.Session.Unit); len(values) > 0 {
 		out = append(out, "Taken: "+strings.Join(values, ", "))
@@ -150,11 +165,22 @@ func (m *Model) beside(a flow.Ask) []string {
 		}
 		line := fmt.Sprintf("On %s: %s", s.Earlier.Started.Format("2006-01-02"), strings.Join(shown, ", "))
 		if a.Keepable() {
-			line += " (k keeps it)"
+			line += " (keep: k)"
 		}
 		out = append(out, line)
 	}
+	if in, ok := s.EstimateOf(a); ok {
+		out = append(out, fmt.Sprintf("Estimate: %s", rules.FormatPM(float64(in.Value), float64(in.U), lengthUnit(in.Unit, s.Session.Unit))))
+	}
 	return out
+}
+
+// lengthUnit is the unit that a value in unit is shown in.
+func lengthUnit(unit string, read sessions.Unit) string {
+	if rules.IsLength(unit) {
+		return string(read)
+	}
+	return unit
 }
 
 // echo says back what the text in the field would be taken as.

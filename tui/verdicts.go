@@ -31,9 +31,9 @@ func count(b bool) int {
 }
 
 // checkLines is one check: its verdict in a word, its name, its sentence.
-func (m *Model) checkLines(c rules.Check, width int) []string {
+func (m *Model) checkLines(c rules.Check, sentence string, width int) []string {
 	lines := []string{m.theme.word(c.Verdict) + " " + cut(fmt.Sprintf("%s (%s)", c.Name, c.Kind), width-8)}
-	for _, l := range wrap(rules.Sentence(c, string(m.flow.Session.Unit)), width-2) {
+	for _, l := range wrap(sentence, width-2) {
 		lines = append(lines, "  "+l)
 	}
 	return lines
@@ -48,13 +48,13 @@ func (m *Model) summaryLines(width, height int) []string {
 	if r == nil || len(r.Checks) == 0 {
 		return nil
 	}
-	lines := []string{m.theme.title.Render("So far: ") + rules.Tally(r.Checks)}
+	lines := wrap("So far: "+rules.Tally(r.Checks), width)
 	for _, f := range r.Findings {
 		lines = append(lines, wrap(f.Text, width)...)
 	}
 	for _, c := range worstFirst(r.Checks) {
 		if c.Verdict == rules.Fail || c.Verdict == rules.Tight {
-			lines = append(lines, m.checkLines(c, width)...)
+			lines = append(lines, m.checkLines(c, rules.Sentence(c, string(m.flow.Session.Unit)), width)...)
 		}
 	}
 	if len(r.Next) > 0 {
@@ -65,26 +65,13 @@ func (m *Model) summaryLines(width, height int) []string {
 
 // reviewLines is everything that the rules say, and what the verdicts mean.
 func (m *Model) reviewLines(width int) []string {
-	r, s := m.flow.Report, &m.flow.Session
-	if m.flow.Wrong != nil {
-		return wrap("The rules cannot run: "+m.flow.Wrong.Error(), width)
-	}
-	lines := []string{m.theme.title.Render("All in all: ") + m.theme.word(r.Outcome) + "  " + rules.Tally(r.Checks)}
-	for l, v := range s.Limits {
-		lines = append(lines, wrap(fmt.Sprintf("Limit moved by the school: %s is %g %s", l, v, l.Info().Unit), width)...)
-	}
-	for _, f := range r.Findings {
-		lines = append(lines, wrap(f.Text, width)...)
-	}
-	for _, c := range worstFirst(r.Checks) {
-		lines = append(lines, m.checkLines(c, width)...)
-	}
-	for _, n := range r.Next {
-		lines = append(lines, wrap(fmt.Sprintf("Next for %s: %s", n.Check, rules.InputName(n.Reading)), width)...)
-	}
-	lines = append(lines, "")
-	for _, c := range append(rules.VerdictCautions(), rules.ShortCaution) {
-		lines = append(lines, wrap(c, width)...)
+	var lines []string
+	for _, l := range reviewOf(&m.flow) {
+		if l.check != nil {
+			lines = append(lines, m.checkLines(*l.check, l.text, width)...)
+			continue
+		}
+		lines = append(lines, wrap(clean(l.text), width)...)
 	}
 	return lines
 }

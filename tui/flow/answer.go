@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/number"
 )
@@ -121,9 +122,24 @@ func (a Ask) Values(d *Draft, unit sessions.Unit) []string {
 	return out
 }
 
+// Words is what is read, why, and how, for the screen and the prompt. Each may
+// be empty.
+func (a Ask) Words() (what, why, how string) {
+	topic, ok := rules.Explain(a.Topic)
+	switch {
+	case a.How != "":
+		return a.How, "", ""
+	case !ok || a.Topic != a.Key:
+		return "", "", ""
+	case a.Kind == Reading:
+		return topic.What, topic.Why, topic.How
+	}
+	return topic.What, "", ""
+}
+
 // field is what a number has to fit.
 func (a Ask) field(unit sessions.Unit) number.Field {
-	return number.Field{Name: a.Title, Kind: a.Quantity, Unit: unit, Accepted: number.Range{Least: a.Least, Most: a.Most}}
+	return number.Field{Name: a.Title, Kind: a.Quantity, Unit: unit, Accepted: a.Accepted}
 }
 
 // Accepts says what may be typed; empty for words.

@@ -5,6 +5,7 @@ import (
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/number"
 )
 
@@ -27,10 +28,7 @@ func reading(r fit.Reading) Ask {
 	if r.IsHeight() {
 		a.cell = func(d *Draft) any { return &d.Session.Fit.Hangs[d.Hang].Heights[r] }
 	}
-	if r == fit.Stature {
-		a.Least, a.Most = 500, 2500
-	}
-	return a
+	return a.bounded()
 }
 
 func text(key, title, how string, at func(*Draft) *string) Ask {
@@ -42,11 +40,14 @@ func day(key, title string, at func(*Draft) any) Ask {
 }
 
 func amount(key, title, how string, q number.Kind, at func(*Draft) any) Ask {
-	return Ask{Key: key, Kind: Amount, Title: title, How: how, Quantity: q, cell: at, Topic: key}
+	return Ask{Key: key, Kind: Amount, Title: title, How: how, Quantity: q, cell: at, Topic: key}.bounded()
 }
 
-func (a Ask) between(least, most float64) Ask {
-	a.Least, a.Most = least, most
+// bounded takes over what the session file accepts under the key.
+func (a Ask) bounded() Ask {
+	if info, ok := sessions.Key(a.Key); ok {
+		a.Accepted = number.Range{Least: info.Least, Most: info.Most}
+	}
 	return a
 }
 

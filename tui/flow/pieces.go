@@ -43,20 +43,20 @@ func piece(p fit.Piece) Step {
 	asks := readings(key)
 	isHitch := p == fit.PieceHitchLeft || p == fit.PieceHitchRight
 	if isHitch || p == fit.PieceTether {
-		asks = append(asks, amount(key+".cord_mm", "Diameter of its cord", "From its label.", number.Diameter, func(d *Draft) any { return &info(d).Cord }).between(2, 14))
+		asks = append(asks, amount(key+".cord_mm", "Diameter of its cord", "", number.Diameter, func(d *Draft) any { return &info(d).Cord }))
 	}
 	if isHitch {
-		asks = append(asks, amount(key+".wraps", "Wraps", "Turns of the cord around the rope, as it is tied.", number.Count, func(d *Draft) any { return &info(d).Wraps }).between(1, 12))
+		asks = append(asks, amount(key+".wraps", "Wraps", "", number.Count, func(d *Draft) any { return &info(d).Wraps }))
 	}
 	if p == fit.PieceTether {
-		asks = append(asks, amount(key+".strands", "Strands", "How many strands of cord run side by side.", number.Count, func(d *Draft) any { return &info(d).Strands }).between(1, 4))
+		asks = append(asks, amount(key+".strands", "Strands", "", number.Count, func(d *Draft) any { return &info(d).Strands }))
 	}
 	if isHitch || p == fit.PieceTether {
-		asks = append(asks, amount(key+".strength_kn", "Strength of its cord", "In kN, from its label. Empty: 0.2 times the diameter squared (EN 564, 4 to 8 mm).", number.Force,
-			func(d *Draft) any { return &info(d).Strength }).between(0.5, 60))
+		asks = append(asks, amount(key+".strength_kn", "Strength of its cord", "", number.Force,
+			func(d *Draft) any { return &info(d).Strength }))
 	}
 	if p == fit.PieceBackupBridge {
-		asks = append(asks, choice("kit.backup_bridge.own_rings", "Does the backup bridge have rings of its own?", "No where it shares the rings of the main bridge: then the two ways to the rope share a part.",
+		asks = append(asks, choice("kit.backup_bridge.own_rings", "Does the backup bridge have rings of its own?", "",
 			func(d *Draft) *fit.Choice { return &d.Session.Fit.Kit.OwnRings },
 			word[fit.Choice]{"not said", fit.Unanswered}, word[fit.Choice]{"yes", fit.Yes}, word[fit.Choice]{"no", fit.No}))
 	}
@@ -78,8 +78,8 @@ func piece(p fit.Piece) Step {
 
 func garda() Step {
 	has := func(d *Draft) bool { return d.Session.Fit.Kit.Garda }
-	asks := append(readings("kit.garda"), amount("kit.garda.inside_width_mm", "Inside width of its connectors", "From their label, or measured.", number.Diameter,
-		func(d *Draft) any { return &d.Session.Fit.Kit.InsideWidth }).between(15, 120))
+	asks := append(readings("kit.garda"), amount("kit.garda.inside_width_mm", "Inside width of its connectors", "", number.Diameter,
+		func(d *Draft) any { return &d.Session.Fit.Kit.InsideWidth }))
 	return partOf(Step{ID: "garda", Title: "Garda hitch"}, "kit.garda", asks, func(d *Draft) *bool { return &d.Session.Fit.Kit.Garda }, has)
 }
 

@@ -128,3 +128,17 @@ func (s *State) ask(p Place) Ask { return s.Steps[p.Step].Asks[p.Ask] }
 func (s *State) judge() {
 	s.Report, s.Wrong = s.Judge(&s.Session)
 }
+
+// EstimateOf is what stands for a reading of a until it is taken, if anything does.
+func (s *State) EstimateOf(a Ask) (rules.Value, bool) {
+	if s.Report == nil || a.Kind != Reading || a.Told(&s.Draft) > 0 {
+		return rules.Value{}, false
+	}
+	key := s.Slot(a)
+	for _, in := range s.Report.Inputs {
+		if in.Name == key && in.Value.Known() {
+			return in, true
+		}
+	}
+	return rules.Value{}, false
+}

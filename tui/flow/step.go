@@ -43,12 +43,11 @@ type Ask struct {
 	Key      string // in the session file; heights as "hangs.nose_mm"
 	Kind     Kind
 	Title    string
-	How      string      // one or two sentences: what is read and how
+	How      string      // what to look at or to know; where it is empty the explanation tells
 	Topic    string      // the explanation that helps here
 	Reading  fit.Reading // of a Reading
 	Quantity number.Kind
-	Least    float64 // accepted, in the file's unit; both 0 where the quantity's own bounds do
-	Most     float64
+	Accepted number.Range // as the session file does; zero where the quantity's own bounds do
 
 	When    func(*Draft) bool     // nil: always asked
 	Aside   func(*Draft) bool     // passed over on the way, but there to go to; nil: never

@@ -40,12 +40,12 @@ func people() Step {
 
 func tape() Step {
 	return Step{ID: "tape", Title: "Tape", Asks: []Ask{
-		choice("tape.class", "Accuracy class of the tape", "The Roman number on its first metre (OIML R 35-1). Without one take III, the coarsest.",
+		choice("tape.class", "Accuracy class of the tape", "",
 			func(d *Draft) *fit.TapeClass { return &d.Session.Fit.Tape.Class },
 			word[fit.TapeClass]{"I", fit.ClassI}, word[fit.TapeClass]{"II", fit.ClassII}, word[fit.TapeClass]{"III", fit.ClassIII}),
-		amount("tape.division_mm", "Smallest division of the tape", "The distance between two neighbouring marks.", number.Diameter,
-			func(d *Draft) any { return &d.Session.Fit.Tape.Division }).between(0.5, 10),
-		choice("tape.hook", "Do laid lengths start from the end of the tape?", "Yes where the hook or ring at its end is laid on; no where you start from a mark such as 100.",
+		amount("tape.division_mm", "Smallest division of the tape", "", number.Diameter,
+			func(d *Draft) any { return &d.Session.Fit.Tape.Division }),
+		choice("tape.hook", "Do laid lengths start from the end of the tape?", "",
 			func(d *Draft) *bool { return &d.Session.Fit.Tape.Hook },
 			word[bool]{"yes", true}, word[bool]{"no", false}),
 	}}
@@ -53,30 +53,30 @@ func tape() Step {
 
 func rope() Step {
 	return Step{ID: "rope", Title: "Rope", Asks: []Ask{
-		amount("rope.diameter_mm", "Diameter of the rope", "From its label.", number.Diameter,
-			func(d *Draft) any { return &d.Session.Fit.Rope.Diameter }).between(6, 20),
-		amount("rope.elongation_percent", "Elongation of the rope, 50 kg to 150 kg", "In per cent, from its label.", number.Percent,
-			func(d *Draft) any { return &d.Session.Fit.Rope.Elongation }).between(0.3, 15),
-		amount("rope.least_above_mm", "Least rope above the climber", "The shortest rope between climber and union that will be used: less rope, harder catch.", number.Laid,
+		amount("rope.diameter_mm", "Diameter of the rope", "", number.Diameter,
+			func(d *Draft) any { return &d.Session.Fit.Rope.Diameter }),
+		amount("rope.elongation_percent", "Elongation of the rope, 50 kg to 150 kg", "", number.Percent,
+			func(d *Draft) any { return &d.Session.Fit.Rope.Elongation }),
+		amount("rope.least_above_mm", "Least rope above the climber", "", number.Laid,
 			func(d *Draft) any { return &d.Session.Fit.Rope.LeastAbove }),
-		amount("rope.drill_above_mm", "Rope above during the drill", "From the climber at the base up to the union.", number.Laid,
+		amount("rope.drill_above_mm", "Rope above during the drill", "", number.Laid,
 			func(d *Draft) any { return &d.Session.Fit.Rope.DrillAbove }),
 	}}
 }
 
 func body() Step {
 	s := Step{ID: "body", Title: "Body, on the ground", Asks: readings("climber")}
-	told := amount("climber.stature_told_mm", "Stature, told", "Only where it is told and not measured: it counts as an estimate.", number.Laid,
-		func(d *Draft) any { return &d.Session.Fit.StatureTold }).between(500, 2500)
+	told := amount("climber.stature_told_mm", "Stature, told", "", number.Laid,
+		func(d *Draft) any { return &d.Session.Fit.StatureTold })
 	told.When = func(d *Draft) bool { return len(d.Session.Fit.Laid[fit.Stature]) == 0 }
 	s.Asks = append(s.Asks, told,
-		choice("climber.sex", "Sex, as the body survey recorded it", "It only chooses which estimates stand in until a reading is taken.",
+		choice("climber.sex", "Sex, as the body survey recorded it", "",
 			func(d *Draft) *fit.Sex { return &d.Session.Fit.Sex },
 			word[fit.Sex]{"unsaid", fit.Unsaid}, word[fit.Sex]{"m", fit.Male}, word[fit.Sex]{"f", fit.Female}),
-		amount("climber.mass_kg", "Mass, with clothes and kit", "Off a scale, in what will be worn and carried.", number.Mass,
-			func(d *Draft) any { return &d.Session.Fit.Mass }).between(25, 250),
+		amount("climber.mass_kg", "Mass, with clothes and kit", "", number.Mass,
+			func(d *Draft) any { return &d.Session.Fit.Mass }),
 		amount("climber.mass_u_kg", "How sure is the mass, ±", "Empty means ± 2 kg.", number.Mass,
-			func(d *Draft) any { return &d.Session.Fit.MassU }).between(0, 50))
+			func(d *Draft) any { return &d.Session.Fit.MassU }))
 	for i := range s.Asks {
 		s.Asks[i].Aside = inBrief
 	}

@@ -1,0 +1,136 @@
+package tui
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/flow"
+)
+
+// RunPlain is the wizard line by line: for screen readers, pipes and terminals
+// that cannot draw. It asks the same questions as the full screen and takes the
+// same answers. Nothing is drawn over: what was said stays, one idea a line.
+// The end of the input leaves with all saved; the error says what is not.
+func RunPlain(o Options) error {
+	p := &plain{opts: o, in: bufio.NewReader(o.In), verdicts: map[string]rules.Verdict{}}
+	editor, err := p.start()
+	if editor == nil {
+		return err
+	}
+	p.editor = editor
+	p.walk()
+	return errors.Join(p.unsaved, editor.Close())
+}
+
+// plain is a wizard in lines. One reader serves all prompts, so that answers
+// that were typed ahead are not lost.
+type plain struct {
+	opts     Options
+	in       *bufio.Reader
+	editor   *sessions.Editor
+	flow     flow.State
+	saved    int
+	unsaved  error
+	verdicts map[string]rules.Verdict // as they were said last
+	step     int                      // that was said last, counted from 1
+}
+
+func (p *plain) say(format string, args ...any) {
+	line := clean(fmt.Sprintf(format, args...))
+	if p.opts.ASCII {
+		line = plainSigns.Replace(line)
+	}
+	fmt.Fprintln(p.opts.Out, line)
+}
+
+// read is the next line without its end; false at the end of the input.
+func (p *plain) read() (string, bool) {
+	line, err := p.in.ReadString('\n')
+	if err != nil && (line == "" || !errors.Is(err, io.EOF)) {
+		return "", false
+	}
+	return strings.TrimSpace(line), true
+}
+
+// start asks what to do and opens the session; a nil editor is to leave.
+func (p *plain) start() (*sessions.Editor, error) {
+	p.say("hangtape fits a climber's two-leg ascent kit by tape, at the base of the tree.")
+	p.say("%s", rules.ShortCaution)
+	p.say("Files: %s", p.opts.Store.Dir())
+	for {
+		p.say("Type new, resume, earlier, demo or quit. Earlier is for a re-tune or a re-check.")
+		line, ok := p.read()
+		if !ok {
+			return nil, nil
+		}
+		var opened openedMsg
+		m := Model{opts: p.opts}
+		switch strings.ToLower(line) {
+		case "quit", "q":
+			return nil, nil
+		case "new", "1":
+			opened = m.startNew(nil)().(openedMsg)
+		case "demo":
+			opened = m.openDemo()().(openedMsg)
+		case "resume", "2":
+			if e := p.chooseFrom(p.entries(true)); e != nil {
+				opened = m.resume(e.Path)().(openedMsg)
+			}
+		case "earlier", "3":
+			if e := p.chooseFrom(p.entries(false)); e != nil {
+				opened = m.startNew(e.File.Session)().(openedMsg)
+			}
+		case "":
+		default:
+			p.say("%q is none of them.", line)
+		}
+		switch {
+		case opened.err != nil:
+			p.say("Not opened: %s", opened.err)
+		case opened.editor != nil:
+			p.flow = flow.Start(*opened.session, p.opts.config(opened))
+			return opened.editor, nil
+		}
+	}
+}
+
+func (p *plain) entries(unfinished bool) []sessions.Entry {
+	list, err := p.opts.Store.List()
+	if err != nil {
+		p.say("%s", err)
+	}
+	var out []sessions.Entry
+	for _, e := range list {
+		switch {
+		case e.Err != nil:
+			p.say("Cannot be read: %s", e.Err)
+		case !unfinished || e.File.Session.Finished.IsZero():
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+func (p *plain) chooseFrom(list []sessions.Entry) *sessions.Entry {
+	if len(list) == 0 {
+		p.say("There is none yet.")
+		return nil
+	}
+	for i, e := range list {
+		s := e.File.Session
+		p.say("%d: %s, %s, %s", i+1, s.Started.Format("2006-01-02 15:04"), nameOr(s.Climber, "no name"), s.Purpose)
+	}
+	p.say("Type a number, or back.")
+	line, _ := p.read()
+	n, err := strconv.Atoi(line)
+	if err != nil || n < 1 || n > len(list) {
+		return nil
+	}
+	return &list[n-1]
+}

@@ -1,0 +1,215 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/tui/flow"
+)
+
+// plainWords are the words that may stand in place of an answer; one that is
+// meant as an answer is typed after =.
+const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, down, steps, go NUMBER, verdicts, ?, quit. An answer that is one of them is typed after =."
+
+// walk asks until the wizard is left or the input ends.
+func (p *plain) walk() {
+	asked := ""
+	p.tellChanges()
+	for !p.flow.Left {
+		if slot := fmt.Sprint(p.flow.At, p.flow.Edit); slot != asked {
+			p.ask()
+			asked = slot
+		}
+		line, ok := p.read()
+		if !ok {
+			p.say("End of the input: saved, left.")
+			return
+		}
+		if p.answer(line) {
+			asked = ""
+		}
+	}
+	p.say("Left; all is saved.")
+}
+
+// ask says the question that is asked now.
+func (p *plain) ask() {
+	s, a := &p.flow, p.flow.Ask()
+	if n := s.At.Step + 1; n != p.step {
+		p.step = n
+		demo := ""
+		if s.Demo {
+			demo = "DEMO. "
+		}
+		p.say("%sStep %d of %d: %s.", demo, n, len(s.Steps), s.Step().Title)
+	}
+	if a.Key == "review" {
+		p.review()
+	}
+	p.say("%s", a.Title)
+	for _, l := range proseOf(a, s.Session.Unit) {
+		p.say("%s", l)
+	}
+	if s.Hanging() {
+		h := s.Session.Fit.Hangs
+		d := max(0, p.opts.Now().Sub(h[len(h)-1].Started))
+		p.say("Hanging for %s.", clockText(d))
+		if d >= p.opts.breakAfter() {
+			p.say("Time for a break: type down.")
+		}
+	}
+	for _, l := range besideOf(s, a) {
+		p.say("%s", l)
+	}
+	for i, o := range s.Options() {
+		mark := ""
+		if i == s.Marked() {
+			mark = " (an empty line takes this)"
+		}
+		p.say("%d: %s%s", i+1, o.Word, mark)
+	}
+	if a.Kind != flow.Choice && s.Edit < a.Told(&s.Draft) {
+		p.say("Correcting value %d: type the right one, drop to take it out, an empty line to leave it.", s.Edit+1)
+	}
+}
+
+// answer takes one line; true asks for the question to be said again.
+func (p *plain) answer(line string) bool {
+	s, a := &p.flow, p.flow.Ask()
+	word, rest, _ := strings.Cut(line, " ")
+	now := p.opts.Now()
+	literal, isLiteral := strings.CutPrefix(line, "=")
+	switch {
+	case isLiteral:
+		p.do(flow.Typed{Text: literal})
+		p.do(flow.Enter{Now: now})
+	case line == "back":
+		p.do(flow.Back{})
+	case line == "skip":
+		p.do(flow.Skip{})
+	case line == "next":
+		p.do(flow.SkipStep{})
+	case line == "older":
+		p.do(flow.Older{})
+	case line == "drop":
+		if s.Edit < a.Told(&s.Draft) {
+			p.do(flow.Typed{})
+			p.do(flow.Enter{Now: now})
+		}
+	case line == "keep":
+		p.do(flow.Keep{})
+	case line == "down":
+		p.do(flow.DownNow{Now: now})
+	case line == "quit":
+		p.flow.Left = true
+	case line == "?":
+		if topic, ok := rules.Explain(a.Topic); ok {
+			for l := range strings.Lines(topic.Text(1000)) {
+				p.say("%s", strings.TrimSpace(l))
+			}
+		}
+		p.say("%s", plainWords)
+		return true
+	case line == "verdicts":
+		p.review()
+		return true
+	case line == "steps":
+		for i, g := range s.Asked() {
+			p.say("%d: %s, %d of %d answered", i+1, g.Title, g.Told, len(g.Places))
+		}
+		p.say("go NUMBER goes there.")
+	case word == "go" && rest != "":
+		n, err := strconv.Atoi(rest)
+		groups := s.Asked()
+		if err != nil || n < 1 || n > len(groups) {
+			p.say("%q is no step; 1 to %d are.", rest, len(groups))
+			break
+		}
+		p.do(flow.GoTo{Place: groups[n-1].Places[0]})
+	case a.Kind == flow.Choice:
+		p.choose(line)
+	case line == "" && s.Edit < a.Told(&s.Draft):
+		p.do(flow.Newer{})
+	default:
+		p.do(flow.Typed{Text: line})
+		p.do(flow.Enter{Now: now})
+	}
+	if p.flow.Said.Kind == flow.Refused {
+		p.do(flow.Typed{}) // it stands in the scrollback
+	}
+	return false
+}
+
+// choose takes the number of an option, its first word, or nothing for the
+// marked one.
+func (p *plain) choose(line string) {
+	now := p.opts.Now()
+	if line == "" {
+		p.do(flow.Enter{Now: now})
+		return
+	}
+	n, err := strconv.Atoi(line)
+	for i, o := range p.flow.Options() {
+		if err != nil && strings.EqualFold(line, o.Word) {
+			n, err = i+1, nil
+		}
+	}
+	if err != nil {
+		n = 0
+	}
+	p.do(flow.Pick{Option: n - 1, Now: now})
+}
+
+// do hands an event to the flow, says what it answered, and saves.
+func (p *plain) do(e flow.Event) {
+	p.flow = p.flow.Do(e)
+	switch said := p.flow.Said; said.Kind {
+	case flow.Taken:
+		p.say("Taken. %s", said.Text)
+	case flow.Refused:
+		p.say("Not taken: %s", said.Text)
+	case flow.Noted:
+		p.say("%s", said.Text)
+	case flow.Nothing:
+	}
+	if p.flow.Saves > p.saved {
+		p.unsaved = p.editor.Save(&p.flow.Session)
+		if p.unsaved != nil {
+			p.say("Not saved: %s", p.unsaved)
+			return
+		}
+		p.saved = p.flow.Saves
+		p.tellChanges()
+	}
+}
+
+// tellChanges says which verdicts are other than they were.
+func (p *plain) tellChanges() {
+	if p.flow.Report == nil {
+		return
+	}
+	for _, c := range worstFirst(p.flow.Report.Checks) {
+		before, known := p.verdicts[c.Name]
+		p.verdicts[c.Name] = c.Verdict
+		if c.Verdict != before && (known || c.Verdict == rules.Fail) {
+			p.say("%s: %s", plainVerdict(c), rules.Sentence(c, string(p.flow.Session.Unit)))
+		}
+	}
+}
+
+func plainVerdict(c rules.Check) string {
+	return strings.ToUpper(string(c.Verdict)) + ", " + c.Name
+}
+
+// review says everything that the rules say, verdicts first.
+func (p *plain) review() {
+	for _, l := range reviewOf(&p.flow) {
+		if l.check != nil {
+			p.say("%s: %s", plainVerdict(*l.check), l.text)
+			continue
+		}
+		p.say("%s", l.text)
+	}
+}
