@@ -13,7 +13,6 @@ type Options struct {
 	Store  *sessions.Store  // where sessions are kept
 	Demo   *sessions.Store  // the demo's own folder
 	School *sessions.School // nil: the defaults
-	Digest string           // of the limits and rules that judge; it is signed with
 	Now    func() time.Time
 	In     io.Reader
 	Out    io.Writer
@@ -37,7 +36,6 @@ func (o Options) breakAfter() time.Duration {
 func (o Options) config(opened openedMsg) flow.Config {
 	return flow.Config{
 		Judge:     (*sessions.Session).Judge,
-		Digest:    o.Digest,
 		NeedDrill: o.school().RequireDrill,
 		Demo:      opened.demo,
 		Earlier:   opened.earlier,

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"example.com/hangtape/fit"
-	"example.com/hangtape/sessions"
 )
 
 // Do is the state after e.
@@ -293,7 +292,7 @@ func (s *State) sign(now time.Time) {
 	}
 	d := s.Draft.clone()
 	d.Session.Finished = now
-	d.Session.SignOff = &sessions.SignOff{By: d.SignBy, At: now, Note: d.SignNote, Outcome: s.Report.Outcome, Rules: s.Digest, Checks: signed(s.Report)}
+	d.Session.Sign(d.SignBy, d.SignNote, now, s.Report)
 	if s.commit(d) {
 		s.Said = Said{Taken, "signed by " + d.SignBy}
 		s.Left = true

@@ -65,11 +65,3 @@ func predicted(r *rules.Report, c rules.Check) bool {
 	}
 	return false
 }
-
-func signed(r *rules.Report) []sessions.SignedCheck {
-	out := make([]sessions.SignedCheck, len(r.Checks))
-	for i, c := range r.Checks {
-		out[i] = sessions.SignedCheck{Name: c.Name, Verdict: c.Verdict, Margin: c.Margin, Guard: c.Guard}
-	}
-	return out
-}

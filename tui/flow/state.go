@@ -12,8 +12,6 @@ type Config struct {
 	// Earlier is the session that this one follows, or nil. Its lengths stand
 	// beside the fields and can be kept.
 	Earlier *sessions.Session
-	// Digest names the limits and rules that judge; it is signed with.
-	Digest string
 	// NeedDrill asks for the drill, or a note, before the sign-off.
 	NeedDrill bool
 	// Demo marks invented data, which cannot be signed.
