@@ -357,13 +357,14 @@ func date[T any](key string, at func(*T, int) *time.Time, kind Kind, zone, layou
 			if local != (zone != "") || local && is != zone {
 				return []wrong{{found: inWords(v)}}
 			}
-			if y := when.Year(); y < 1900 || y > 2199 {
-				return []wrong{{found: show(v), accepted: "a year from 1900 to 2199"}}
-			}
 			if local {
 				when = time.Date(when.Year(), when.Month(), when.Day(), 0, 0, 0, 0, time.UTC)
 			}
-			*at(t, i) = when.UTC()
+			when = when.UTC()
+			if y := when.Year(); y < 1900 || y > 2199 {
+				return []wrong{{found: show(v), accepted: "a year from 1900 to 2199"}}
+			}
+			*at(t, i) = when
 			return nil
 		},
 		put: func(t *T, i int) string {

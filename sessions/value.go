@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 )
 
 // takeNumber reads an integer or a float and holds it against the range.
@@ -99,12 +100,16 @@ func decimals(v ...float64) string {
 	return "[" + strings.Join(all, ", ") + "]"
 }
 
-// quoted is s as a TOML text of one line.
+// quoted is s as a TOML text of one line. What is no UTF-8 stays as it is, so
+// that it is refused and not saved as something else.
 func quoted(s string) string {
 	var b strings.Builder
 	b.WriteByte('"')
-	for _, r := range s {
+	for i, r := range s {
 		switch {
+		case r == utf8.RuneError:
+			_, n := utf8.DecodeRuneInString(s[i:])
+			b.WriteString(s[i : i+n])
 		case r == '"' || r == '\\':
 			b.WriteByte('\\')
 			b.WriteRune(r)
