@@ -34,6 +34,10 @@ type Fitting struct {
 	Kit     Kit
 	Changes []Change
 	Kept    []Kept
+
+	// Survey stands in for SurveyRegression where it is not nil: for the trial,
+	// whose climbers are people of the survey and must not be known from it.
+	Survey func(s Sex, withInseam bool) Regression
 }
 
 // A Hang is one time that the climber hung, with the heights read then.

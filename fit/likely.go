@@ -53,10 +53,11 @@ type likelihood struct {
 
 // addEstimates ties the body to stature, sharpened by what was measured. Without
 // a stature nothing is estimated.
-func (m *Model) addEstimates(regression func(Sex, bool) Regression) {
+func (m *Model) addEstimates() {
 	if m.stature == unknown {
 		return
 	}
+	regression := m.f.Survey
 	if regression == nil {
 		regression = SurveyRegression
 	}

@@ -53,8 +53,7 @@ type poseChains struct {
 
 // Options are what a model may be built with beside a fitting.
 type Options struct {
-	Spreads    *Spreads                                // in place of today's own, for a reading tried out
-	Regression func(s Sex, withInseam bool) Regression // in place of the whole survey's
+	Spreads *Spreads // in place of today's own, for a reading tried out
 }
 
 // NewModel makes f ready for computing. f must have no Faults and must not be
@@ -78,7 +77,7 @@ func NewModel(f *Fitting, o Options) *Model {
 	m.resolve()
 	m.markPredicted()
 	m.gap = m.add(Input{V: bridgeGap, U: bridgeGapU, Unit: "mm", Origin: Default, Reading: noReading, Hidden: true})
-	m.addEstimates(o.Regression)
+	m.addEstimates()
 	return m
 }
 
