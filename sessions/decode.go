@@ -17,6 +17,7 @@ import (
 // wrong. What the readings say of each other is not looked at: that is Judge's.
 func Decode(name string, data []byte) (*Session, error) {
 	s := &Session{}
+	s.Fit.Tape.Hook = true // untold: the larger uncertainty
 	complete(s)
 	if err := decode(name, data, sessionSchema, s, checkSession); err != nil {
 		return nil, err

@@ -95,6 +95,13 @@ func TestFilesThatAreSessionsAllTheSame(t *testing.T) {
 	}
 }
 
+func TestUntoldHookCountsAsOne(t *testing.T) {
+	s, err := Decode("f.toml", []byte(set(t, full(t), "tape", "hook", "")))
+	if err != nil || !s.Fit.Tape.Hook {
+		t.Errorf("got hook %v, %v; want the larger uncertainty", s.Fit.Tape.Hook, err)
+	}
+}
+
 func TestAllFaultsAreToldAtOnce(t *testing.T) {
 	text := full(t)
 	text = set(t, text, "climber", "mass_kg", "-84")
