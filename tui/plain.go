@@ -18,7 +18,7 @@ import (
 // same answers. Nothing is drawn over: what was said stays, one idea a line.
 // The end of the input leaves with all saved; the error says what is not.
 func RunPlain(o Options) error {
-	p := &plain{opts: o, in: bufio.NewReader(o.In), verdicts: map[string]rules.Verdict{}}
+	p := newPlain(o)
 	editor, err := p.start()
 	if editor == nil {
 		return err
@@ -39,6 +39,10 @@ type plain struct {
 	unsaved  error
 	verdicts map[string]rules.Verdict // as they were said last
 	step     int                      // that was said last, counted from 1
+}
+
+func newPlain(o Options) *plain {
+	return &plain{opts: o, in: bufio.NewReader(o.In), verdicts: map[string]rules.Verdict{}}
 }
 
 func (p *plain) say(format string, args ...any) {

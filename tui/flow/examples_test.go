@@ -1,53 +1,29 @@
 package flow_test
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
+	"example.com/hangtape/tui/flow/flowtest"
 )
-
-// examples are the finished sessions, by name.
-func examples(t *testing.T) map[string]*sessions.Session {
-	t.Helper()
-	out := map[string]*sessions.Session{}
-	paths, err := filepath.Glob("../../testdata/sessions/examples/*.toml")
-	if err != nil || len(paths) == 0 {
-		t.Fatal("no examples", err)
-	}
-	for _, p := range paths {
-		data, err := os.ReadFile(p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := sessions.Decode(p, data)
-		if err != nil {
-			t.Fatal(err)
-		}
-		out[filepath.Base(p)] = s
-	}
-	return out
-}
 
 // TestTypingASessionGivesItsFile types each finished session into the flow and
 // finds the same file.
 func TestTypingASessionGivesItsFile(t *testing.T) {
-	for name, want := range examples(t) {
+	for name, want := range flowtest.Examples(t, "../../testdata/sessions/examples") {
 		t.Run(name, func(t *testing.T) {
-			y := &typist{want: want, given: map[string]int{}}
-			st := flow.Start(blank(want), flow.Config{Judge: (*sessions.Session).Judge})
+			y := flowtest.New(want)
+			st := flow.Start(flowtest.Blank(want), flow.Config{Judge: (*sessions.Session).Judge})
 			for n := 0; !st.Left; n++ {
 				if n > 2000 {
 					t.Fatalf("no end; stuck at %s: %s", st.Ask().Key, st.Said.Text)
 				}
-				now := y.clockAt(&st)
-				if st.Ask().Key == "review" && st.Session.Purpose != want.Purpose {
-					p, _ := st.Find("session.purpose")
+				now := y.Now(&st)
+				if p, ok := y.Elsewhere(&st); ok {
 					st = st.Do(flow.GoTo{Place: p})
 				}
-				text, option, isOption := y.answer(&st)
+				text, option, isOption := y.Answer(&st)
 				switch {
 				case isOption:
 					st = st.Do(flow.Pick{Option: option, Now: now})

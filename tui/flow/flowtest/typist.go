@@ -1,4 +1,6 @@
-package flow_test
+// Package flowtest types finished sessions into a flow, for the tests of all
+// that draws one.
+package flowtest
 
 import (
 	"fmt"
@@ -10,10 +12,10 @@ import (
 	"example.com/hangtape/tui/flow"
 )
 
-// A typist answers the questions of a flow with what a finished session says,
+// A Typist answers the questions of a flow with what a finished session says,
 // whatever the order in which they come. It looks at the question that is asked
 // and at nothing else, so it survives a new order of the steps.
-type typist struct {
+type Typist struct {
 	want    *sessions.Session
 	hang    int            // the hang that is being read
 	given   map[string]int // how many answers a field was given
@@ -21,9 +23,14 @@ type typist struct {
 	told    bool           // a purpose was
 }
 
-// answer is what to type or pick now: a text, or the number of an option.
-// go on is an empty text.
-func (y *typist) answer(s *flow.State) (text string, option int, isOption bool) {
+// New is a typist who has want before them.
+func New(want *sessions.Session) *Typist {
+	return &Typist{want: want, given: map[string]int{}}
+}
+
+// Answer is what to type or pick now: a text, or the number of an option.
+// An empty text is to go on.
+func (y *Typist) Answer(s *flow.State) (text string, option int, isOption bool) {
 	a := s.Ask()
 	slot := s.Slot(a)
 	if a.Kind == flow.Choice {
@@ -39,7 +46,7 @@ func (y *typist) answer(s *flow.State) (text string, option int, isOption bool) 
 }
 
 // values are the texts that the finished session has for a question.
-func (y *typist) values(a flow.Ask) []string {
+func (y *Typist) values(a flow.Ask) []string {
 	d := flow.Draft{Session: *y.want.Clone(), Hang: y.hang, Change: y.changed}
 	if a.Key == "changes.to_mm" {
 		return []string{fmt.Sprint(y.want.Fit.Changes[y.changed].To)}
@@ -50,7 +57,7 @@ func (y *typist) values(a flow.Ask) []string {
 	return a.Values(&d, sessions.MM)
 }
 
-func (y *typist) option(s *flow.State) int {
+func (y *Typist) option(s *flow.State) int {
 	w, f := y.want, &y.want.Fit
 	switch a := s.Ask(); a.Key {
 	case "hang":
@@ -100,8 +107,8 @@ func no(b bool) int {
 	return 1
 }
 
-// blank is a session with nothing told but what a new one has.
-func blank(like *sessions.Session) sessions.Session {
+// Blank is a session with nothing told but what a new one has.
+func Blank(like *sessions.Session) sessions.Session {
 	var s sessions.Session
 	s.ID, s.Started, s.Purpose, s.Unit, s.Follows = like.ID, like.Started, sessions.FirstFitting, sessions.MM, like.Follows
 	s.Fit.Tape = fit.Tape{Class: fit.ClassII, Division: 1, Hook: true}
@@ -109,9 +116,19 @@ func blank(like *sessions.Session) sessions.Session {
 	return s
 }
 
-// clockAt is the time of an answer: the times of the hangs in the finished
+// Elsewhere is where to go before answering; ok is false where the question that
+// is asked is the one to answer. The purpose is told last, since it settles what
+// is asked on the way.
+func (y *Typist) Elsewhere(s *flow.State) (p flow.Place, ok bool) {
+	if s.Ask().Key == "review" && s.Session.Purpose != y.want.Purpose {
+		return s.Find("session.purpose")
+	}
+	return p, false
+}
+
+// Now is the time of an answer: the times of the hangs in the finished
 // session, so that the two files agree.
-func (y *typist) clockAt(s *flow.State) time.Time {
+func (y *Typist) Now(s *flow.State) time.Time {
 	switch h := y.want.Fit.Hangs; s.Ask().Key {
 	case "hang":
 		return h[min(len(s.Session.Fit.Hangs), len(h)-1)].Started

@@ -1,0 +1,144 @@
+package tui
+
+import (
+	"crypto/rand"
+	"os"
+	"path/filepath"
+	"reflect"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+
+	"example.com/hangtape/sessions"
+)
+
+func TestMain(m *testing.M) {
+	lipgloss.SetColorProfile(termenv.Ascii) // whatever the environment says
+	os.Exit(m.Run())
+}
+
+// A desk is a wizard in front of which a test sits. It must be used in a
+// synctest bubble: a command that takes longer than a tenth of a second of fake
+// time, such as a blinking cursor, is dropped.
+type desk struct {
+	t     testing.TB
+	model tea.Model
+	store *sessions.Store
+	clock time.Time
+	quit  bool
+}
+
+// sit opens the wizard on an empty folder in a window of that size.
+func sit(t testing.TB, width, height int) *desk {
+	t.Helper()
+	return sitAt(t, t.TempDir(), width, height)
+}
+
+func sitAt(t testing.TB, dir string, width, height int) *desk {
+	t.Helper()
+	d := &desk{t: t, clock: time.Date(2026, 5, 7, 9, 0, 0, 0, time.UTC)}
+	d.store = openAt(t, dir, d.now)
+	d.model = New(Options{Store: d.store, Demo: openAt(t, filepath.Join(dir, "demo"), d.now), Now: d.now})
+	d.run(d.model.Init())
+	d.send(tea.WindowSizeMsg{Width: width, Height: height})
+	return d
+}
+
+func openAt(t testing.TB, dir string, now func() time.Time) *sessions.Store {
+	t.Helper()
+	st, err := sessions.OpenStore(dir, now, rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return st
+}
+
+func (d *desk) now() time.Time { return d.clock }
+
+func (d *desk) m() *Model {
+	m := d.model.(Model)
+	return &m
+}
+
+// send hands over messages, then all that their commands answer with, in order.
+func (d *desk) send(msgs ...tea.Msg) {
+	for n := 0; len(msgs) > 0; n++ {
+		if n > 10000 {
+			d.t.Fatal("messages without end")
+		}
+		if _, ok := msgs[0].(tea.QuitMsg); ok {
+			d.quit = true
+			return
+		}
+		var c tea.Cmd
+		d.model, c = d.model.Update(msgs[0])
+		msgs = append(msgs[1:len(msgs):len(msgs)], d.answers(c)...)
+	}
+}
+
+func (d *desk) run(c tea.Cmd) { d.send(d.answers(c)...) }
+
+var testCmdList = reflect.TypeFor[[]tea.Cmd]()
+
+func (d *desk) answers(c tea.Cmd) (out []tea.Msg) {
+	if c == nil {
+		return nil
+	}
+	ch := make(chan tea.Msg, 1)
+	go func() { ch <- c() }()
+	select {
+	case msg := <-ch:
+		v := reflect.ValueOf(msg)
+		if v.IsValid() && v.Kind() == reflect.Slice && v.Type().ConvertibleTo(testCmdList) {
+			for _, c := range v.Convert(testCmdList).Interface().([]tea.Cmd) {
+				out = append(out, d.answers(c)...)
+			}
+		} else if msg != nil {
+			out = []tea.Msg{msg}
+		}
+	case <-time.After(100 * time.Millisecond):
+	}
+	return out
+}
+
+// typed types text, a key for each sign.
+func (d *desk) typed(text string) {
+	for _, r := range text {
+		if r == ' ' {
+			d.send(tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{r}})
+			continue
+		}
+		d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}})
+	}
+}
+
+func (d *desk) press(keys ...tea.KeyType) {
+	for _, k := range keys {
+		d.send(tea.KeyMsg{Type: k})
+	}
+}
+
+// leave ends the wizard and lets what still blinks come to an end.
+func (d *desk) leave() {
+	d.press(tea.KeyCtrlC)
+	if !d.quit {
+		d.t.Error("Ctrl-C did not leave")
+	}
+	if err := d.m().finish(); err != nil {
+		d.t.Error(err)
+	}
+	time.Sleep(time.Minute) // fake
+}
+
+// only is the one session of the folder, read back from its file.
+func (d *desk) only() *sessions.Session {
+	d.t.Helper()
+	list, err := d.store.List()
+	if err != nil || len(list) != 1 || list[0].Err != nil {
+		d.t.Fatalf("want one readable session: %v, %+v", err, list)
+	}
+	return list[0].File.Session
+}
