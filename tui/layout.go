@@ -121,18 +121,22 @@ func beside(left, right []string, width int) []string {
 	return out
 }
 
-// header says whose session it is and where in it one is.
+// header says whose session it is and where in it one is. DEMO is never cut.
 func (m *Model) header() string {
 	left := m.theme.title.Render("hangtape")
-	if m.saver.editor != nil && m.flow.Demo {
-		left += " " + m.theme.demo.Render("DEMO")
-	}
 	if m.saver.editor == nil {
 		return left
 	}
-	st := m.flow.Step()
-	left += " " + nameOr(m.flow.Session.Climber, "new session")
-	return spread(left, fmt.Sprintf("%d/%d %s", m.flow.At.Step+1, len(m.flow.Steps), st.Title), m.width)
+	if m.flow.Demo {
+		left += " " + m.theme.demo.Render("DEMO")
+	}
+	right := fmt.Sprintf("%d/%d %s", m.flow.At.Step+1, len(m.flow.Steps), m.flow.Step().Title)
+	room := m.width - textWidth(left) - 1
+	right = cut(right, room)
+	if name := nameOr(m.flow.Session.Climber, "new session"); room-textWidth(right) > 8 {
+		left += " " + cut(name, room-textWidth(right)-1)
+	}
+	return spread(left, right, m.width)
 }
 
 // hanging is how long somebody has been hanging, and whether a break is due.
@@ -148,9 +152,9 @@ func (m *Model) clock() string {
 		return ""
 	}
 	d, due := m.hanging()
-	line := fmt.Sprintf("Hanging for %s", clockText(d))
+	line := "Hanging " + clockText(d)
 	if due {
-		line = m.theme.refused.Render(line + ": time for a break (d: down now)")
+		line = m.theme.refused.Render(line + ": time for a break, d")
 	}
 	return cut(line, m.width)
 }
@@ -182,7 +186,7 @@ func (m *Model) footer() string {
 	case onSteps:
 		return t.hints(m.width, "number, Enter", "go there", "Esc", "back")
 	case onHelp:
-		return t.hints(m.width, "Up Down", "scroll", "any other key", "back")
+		return t.hints(m.width, "PgDn PgUp", "scroll", "any other key", "back")
 	case onFirst, onConflict:
 	}
 	return ""

@@ -28,9 +28,12 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		return m.do(flow.Back{})
 	case keySteps:
 		m.screen, m.steps = onSteps, stepsScreen{step: -1}
+		m.scroll = 0
 		return nil
 	case keyHelp:
-		m.screen, m.help = onHelp, helpScreen{from: onAsk}
+		m.screen = onHelp
+		m.help = m.helpOf(ask)
+		m.scroll = 0
 		return nil
 	case keyOlder:
 		return m.do(flow.Older{})
@@ -109,8 +112,8 @@ func (m *Model) proseLines(width int) []string {
 
 // proseOf is a question in words, a paragraph each.
 func proseOf(a flow.Ask, unit sessions.Unit) []string {
-	what, why, how := a.Words()
-	prose := []string{what, why, how}
+	what, why := a.Words()
+	prose := []string{what, why}
 	if a.Key == "down" {
 		for i, l := range rules.GettingDown() {
 			prose = append(prose, fmt.Sprintf("%d. %s", i+1, l))
@@ -137,7 +140,14 @@ func (m *Model) fieldLines(width int) []string {
 		lines = append(lines, cut(l, width))
 	}
 	if echo := m.echo(a); echo != "" {
-		lines = append(lines, wrap(echo, width)...)
+		lines = append(lines, m.aloud(echo, width)...)
+	} else if s.Said.Echo != "" && a.Kind == flow.Reading {
+		lines = append(lines, m.aloud(s.Said.Echo, width)...)
+	}
+	if m.flow.Step().ID == "sign-off" {
+		for _, against := range s.Against() {
+			lines = append(lines, wrap(clean("Against it: "+against), width)...)
+		}
 	}
 	if s.Said.Text != "" {
 		said := wrap(clean(s.Said.Text), width)
@@ -194,5 +204,21 @@ func (m *Model) echo(a flow.Ask) string {
 	if err != nil {
 		return ""
 	}
-	return "= " + m.theme.strong.Render(said)
+	return said
+}
+
+// aloud is what was understood, large enough to read out.
+func (m *Model) aloud(echo string, width int) []string {
+	value, other, _ := strings.Cut(echo, " = ")
+	lines := large(value, width)
+	if lines == nil {
+		return wrap("= "+echo, width)
+	}
+	for i := range lines {
+		lines[i] = m.theme.strong.Render(lines[i])
+	}
+	if other != "" {
+		lines = append(lines, wrap("= "+other, width)...)
+	}
+	return lines
 }

@@ -1,35 +1,82 @@
 package tui
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/tui/flow"
 )
 
-// helpScreen is the help over a question.
-type helpScreen struct {
-	from   screenID
-	scroll int
+// helpScreen is the help over a question, a paragraph each; an empty one before
+// a heading.
+type helpScreen []string
+
+// helpOf is what helps with a question: its explanation, and that of the check
+// that complains most.
+func (m *Model) helpOf(a flow.Ask) helpScreen {
+	help := helpScreen{a.Title}
+	help = append(help, m.prose...)
+	if topic, ok := rules.Explain(a.Topic); ok {
+		help = append(help, explained(topic)...)
+	}
+	if r := m.flow.Report; r != nil {
+		for _, c := range worstFirst(r.Checks) {
+			if topic, ok := rules.Explain(c.Name); ok && (c.Verdict == rules.Fail || c.Verdict == rules.Tight) {
+				help = append(help, "", "Complains: "+strings.ToUpper(string(c.Verdict))+" "+c.Name, topic.What)
+				help = append(help, explained(topic)...)
+				break
+			}
+		}
+	}
+	return help
+}
+
+func explained(t rules.Topic) []string {
+	var out []string
+	for _, p := range []string{t.Why, t.How, t.Do} {
+		if p != "" {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 func (m *Model) helpKey(msg tea.KeyMsg) tea.Cmd {
-	switch id := keyOf(msg, false); id {
+	switch keyOf(msg, false) {
 	case keySkip, keyNewer:
-		m.help.scroll++
+		m.scroll += max(1, m.bodyHeight()-3)
 	case keyPageUp, keyOlder:
-		m.help.scroll = max(0, m.help.scroll-1)
+		m.scroll -= max(1, m.bodyHeight()-3)
+	case keyDown:
+		m.screen = onAsk
+		return m.askKey(msg)
 	default:
-		m.screen = m.help.from
+		m.screen, m.scroll = onAsk, 0
 	}
 	return nil
 }
 
 func (m *Model) helpLines(width, height int) []string {
-	a := m.flow.Ask()
-	lines := []string{m.theme.title.Render(cut(a.Title, width))}
-	lines = append(lines, m.proseLines(width)...)
+	var lines []string
+	heading := true
+	for _, p := range m.help {
+		if p == "" {
+			lines, heading = append(lines, ""), true
+			continue
+		}
+		for _, l := range wrap(p, width) {
+			if heading {
+				l = m.theme.title.Render(l)
+			}
+			lines = append(lines, l)
+		}
+		heading = false
+	}
 	lines = append(lines, "", m.theme.title.Render("Keys"))
 	for _, b := range bindings() {
-		text := wrap(b.does, width-8)
-		for i, l := range text {
+		for i, l := range wrap(b.does, width-8) {
 			label := ""
 			if i == 0 {
 				label = b.label
@@ -37,7 +84,5 @@ func (m *Model) helpLines(width, height int) []string {
 			lines = append(lines, m.theme.key.Render(pad(label, 8))+l)
 		}
 	}
-	last := max(0, len(lines)-height)
-	m.help.scroll = min(m.help.scroll, last)
-	return lines[m.help.scroll:]
+	return m.scrolled(lines, height)
 }

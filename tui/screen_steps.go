@@ -32,6 +32,10 @@ func (m *Model) stepsKey(msg tea.KeyMsg) tea.Cmd {
 	case keyOf(msg, false) == keyDown && m.flow.Hanging():
 		m.screen = onAsk
 		return m.do(flow.DownNow{Now: m.now})
+	case keyOf(msg, false) == keySkip, keyOf(msg, false) == keyNewer:
+		m.scroll += max(1, m.bodyHeight()-5)
+	case keyOf(msg, false) == keyPageUp, keyOf(msg, false) == keyOlder:
+		m.scroll -= max(1, m.bodyHeight()-5)
 	case name == "backspace" && v.typed != "":
 		v.typed = v.typed[:len(v.typed)-1]
 	case len(name) == 1 && name[0] >= '0' && name[0] <= '9' && len(v.typed) < 2:
@@ -91,18 +95,10 @@ func (m *Model) stepsLines(width, height int) []string {
 	if m.steps.step >= 0 {
 		title = m.flow.Steps[m.steps.step].Title
 	}
-	list := m.entries()
-	rows := max(1, height-3)
-	columns := (len(list) + rows - 1) / rows
-	lines := []string{m.theme.title.Render(title)}
-	for r := range min(rows, len(list)) {
-		line := ""
-		for c := range columns {
-			if i := c*rows + r; i < len(list) {
-				line += pad(fmt.Sprintf("%2d %s", i+1, list[i].text), width/columns)
-			}
-		}
-		lines = append(lines, cut(line, width))
+	var list []string
+	for i, e := range m.entries() {
+		list = append(list, cut(fmt.Sprintf("%2d %s", i+1, e.text), width))
 	}
-	return append(lines, "", "Number: "+m.steps.typed+"_")
+	lines := append([]string{m.theme.title.Render(title)}, m.scrolled(list, height-2)...)
+	return append(lines, "Number: "+m.steps.typed+"_")
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.com/hangtape/rules"
+	"example.com/hangtape/tui/flow"
 )
 
 // rank orders verdicts for reading: what stands against going up first.
@@ -57,7 +58,7 @@ func (m *Model) summaryLines(width, height int) []string {
 			lines = append(lines, m.checkLines(c, rules.Sentence(c, string(m.flow.Session.Unit)), width)...)
 		}
 	}
-	if len(r.Next) > 0 {
+	if len(r.Next) > 0 && m.flow.Step().Phase != flow.Ground {
 		lines = append(lines, wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)
 	}
 	return lines[:min(len(lines), height)]

@@ -122,19 +122,18 @@ func (a Ask) Values(d *Draft, unit sessions.Unit) []string {
 	return out
 }
 
-// Words is what is read, why, and how, for the screen and the prompt. Each may
-// be empty.
-func (a Ask) Words() (what, why, how string) {
+// Words is what is asked for and why. Each may be empty.
+func (a Ask) Words() (what, why string) {
 	topic, ok := rules.Explain(a.Topic)
 	switch {
+	case a.Kind == Reading && ok:
+		return a.How, topic.Why
 	case a.How != "":
-		return a.How, "", ""
-	case !ok || a.Topic != a.Key:
-		return "", "", ""
-	case a.Kind == Reading:
-		return topic.What, topic.Why, topic.How
+		return a.How, ""
+	case ok && a.Topic == a.Key:
+		return topic.What, ""
 	}
-	return topic.What, "", ""
+	return "", ""
 }
 
 // field is what a number has to fit.

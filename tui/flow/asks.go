@@ -43,9 +43,12 @@ func amount(key, title, how string, q number.Kind, at func(*Draft) any) Ask {
 	return Ask{Key: key, Kind: Amount, Title: title, How: how, Quantity: q, cell: at, Topic: key}.bounded()
 }
 
+// anyLength is the most that a length may be, mm: a range up to it tells nobody anything.
+const anyLength = 100_000
+
 // bounded takes over what the session file accepts under the key.
 func (a Ask) bounded() Ask {
-	if info, ok := sessions.Key(a.Key); ok {
+	if info, ok := sessions.Key(a.Key); ok && info.Most < anyLength {
 		a.Accepted = number.Range{Least: info.Least, Most: info.Most}
 	}
 	return a

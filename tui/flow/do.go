@@ -65,7 +65,7 @@ func (s *State) enter(now time.Time) {
 func (s *State) take(a Ask, now time.Time) {
 	v, err := a.parse(s.Text(), s.Session.Unit, now)
 	if err != nil {
-		s.Said = Said{Refused, err.Error()}
+		s.Said = Said{Kind: Refused, Text: err.Error()}
 		return
 	}
 	field := s.field()
@@ -78,7 +78,7 @@ func (s *State) take(a Ask, now time.Time) {
 		return
 	}
 	s.setText(field, "")
-	s.Said = Said{Taken, a.Title + ": " + v.echo}
+	s.Said = Said{Taken, a.Title + ": " + v.echo, v.echo}
 	if a.Kind == Reading {
 		s.Edit = a.Told(&s.Draft)
 		return
@@ -89,17 +89,17 @@ func (s *State) take(a Ask, now time.Time) {
 // correct puts the field in the place of a value taken before; empty takes it out.
 func (s *State) correct(a Ask, now time.Time) {
 	field, d := s.field(), s.Draft.clone()
-	said := Said{Noted, "taken out"}
+	said := Said{Kind: Noted, Text: "taken out"}
 	if blank(s.Text()) {
 		a.remove(&d, s.Edit)
 	} else {
 		v, err := a.parse(s.Text(), s.Session.Unit, now)
 		if err != nil {
-			s.Said = Said{Refused, err.Error()}
+			s.Said = Said{Kind: Refused, Text: err.Error()}
 			return
 		}
 		a.replace(&d, s.Edit, v)
-		said = Said{Taken, a.Title + ": " + v.echo}
+		said = Said{Taken, a.Title + ": " + v.echo, v.echo}
 	}
 	if !s.commit(d) {
 		return
@@ -115,7 +115,7 @@ func (s *State) commit(d Draft) bool {
 	d.settle()
 	report, err := s.Judge(&d.Session)
 	if err != nil && s.Wrong == nil {
-		s.Said = Said{Refused, err.Error()}
+		s.Said = Said{Kind: Refused, Text: err.Error()}
 		return false
 	}
 	s.Draft, s.Report, s.Wrong = d, report, err
@@ -126,7 +126,7 @@ func (s *State) commit(d Draft) bool {
 func (s *State) pick(i int, now time.Time) {
 	options := s.Options()
 	if i < 0 || i >= len(options) {
-		s.Said = Said{Refused, fmt.Sprintf("answer with a number from 1 to %d", len(options))}
+		s.Said = Said{Kind: Refused, Text: fmt.Sprintf("answer with a number from 1 to %d", len(options))}
 		return
 	}
 	o := options[i]
@@ -215,7 +215,7 @@ func (s *State) walk(by int) {
 
 func (s *State) downNow(now time.Time) {
 	if !s.Hanging() {
-		s.Said = Said{Noted, "nobody hangs: the clock does not run"}
+		s.Said = Said{Kind: Noted, Text: "nobody hangs: the clock does not run"}
 		return
 	}
 	d := s.Draft.clone()
@@ -242,7 +242,7 @@ func (s *State) keep() {
 	a := s.Ask()
 	old := s.EarlierOf(a)
 	if len(old) == 0 || !a.Keepable() {
-		s.Said = Said{Noted, "there is no earlier length to keep here"}
+		s.Said = Said{Kind: Noted, Text: "there is no earlier length to keep here"}
 		return
 	}
 	d := s.Draft.clone()
@@ -253,7 +253,7 @@ func (s *State) keep() {
 		return
 	}
 	s.forward()
-	s.Said = Said{Noted, fmt.Sprintf("kept from %s: %s", s.Earlier.Started.Format(time.DateOnly), a.Title)}
+	s.Said = Said{Kind: Noted, Text: fmt.Sprintf("kept from %s: %s", s.Earlier.Started.Format(time.DateOnly), a.Title)}
 }
 
 // unkeep drops the mark of a kept length that is read anew.
@@ -287,14 +287,14 @@ func (s *State) EarlierOf(a Ask) []float64 {
 // sign signs the fitting off, unless something stands against it.
 func (s *State) sign(now time.Time) {
 	if against := s.Against(); len(against) > 0 {
-		s.Said = Said{Refused, "not signed: " + against[0]}
+		s.Said = Said{Kind: Refused, Text: "not signed: " + against[0]}
 		return
 	}
 	d := s.Draft.clone()
 	d.Session.Finished = now
 	d.Session.Sign(d.SignBy, d.SignNote, now, s.Report)
 	if s.commit(d) {
-		s.Said = Said{Taken, "signed by " + d.SignBy}
+		s.Said = Said{Kind: Taken, Text: "signed by " + d.SignBy}
 		s.Left = true
 	}
 }

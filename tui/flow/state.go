@@ -45,6 +45,7 @@ type Place struct {
 type Said struct {
 	Kind SaidKind
 	Text string
+	Echo string // of what was taken: the value alone
 }
 
 // SaidKind is what an answer means.

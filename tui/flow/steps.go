@@ -23,7 +23,7 @@ func Steps() []Step {
 
 func people() Step {
 	return Step{ID: "people", Title: "People and purpose", Asks: []Ask{
-		choice("session.purpose", "Why does the climber hang today?", "",
+		choice("session.purpose", "Why does the climber hang today?", "It settles what is asked on the way; all else is there to go to.",
 			func(d *Draft) *sessions.Purpose { return &d.Session.Purpose },
 			word[sessions.Purpose]{"first fitting", sessions.FirstFitting},
 			word[sessions.Purpose]{"re-tune: something of the kit is new", sessions.ReTune},

@@ -87,7 +87,7 @@ func (s *State) back() {
 	}
 	p, ok := s.before(s.At)
 	if !ok {
-		s.Said = Said{Noted, "this is the first question"}
+		s.Said = Said{Kind: Noted, Text: "this is the first question"}
 		return
 	}
 	s.At = p

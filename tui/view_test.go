@@ -1,0 +1,142 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/synctest"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"example.com/hangtape/tui/flow"
+)
+
+// sizes are the windows in which screens are looked at: a phone, the classic
+// terminal, a large one.
+var sizes = [][2]int{{44, 20}, {80, 24}, {120, 40}}
+
+// scenes are screens worth looking at, and the way there.
+var scenes = []struct {
+	name string
+	to   func(d *desk)
+}{
+	{"first", func(*desk) {}},
+	{"purpose", func(d *desk) { d.typed("1") }},
+	{"refused", func(d *desk) {
+		d.typed("1")
+		d.goTo(d.place("climber.thigh_mm"))
+		d.typed("4 1 5")
+		d.press(tea.KeyEnter)
+	}},
+	{"review", func(d *desk) { d.press(tea.KeyEnter) }},
+	{"steps", func(d *desk) { d.press(tea.KeyEnter, tea.KeyTab) }},
+	{"help", func(d *desk) { d.press(tea.KeyEnter); d.typed("?") }},
+	{"demo-sign-off", func(d *desk) { d.press(tea.KeyEnter); d.typed("1") }},
+	{"nose", func(d *desk) {
+		d.press(tea.KeyEnter)
+		d.hang()
+		d.typed("1217")
+		d.press(tea.KeyEnter, tea.KeyEnter)
+		d.typed("1905")
+	}},
+	{"break", func(d *desk) {
+		d.press(tea.KeyEnter)
+		d.hang()
+		d.clock = d.clock.Add(6 * time.Minute)
+		d.press(tea.KeyEnter)
+	}},
+	{"down-now", func(d *desk) { d.press(tea.KeyEnter); d.hang(); d.typed("d") }},
+}
+
+// place is where the answer with that key is asked for.
+func (d *desk) place(key string) flow.Place {
+	at, ok := d.m().flow.Find(key)
+	if !ok {
+		d.t.Fatalf("nothing asks for %s", key)
+	}
+	return at
+}
+
+// hang lets the demo climber go up again.
+func (d *desk) hang() {
+	d.goTo(d.place("hang"))
+	d.typed("1")
+}
+
+func TestViews(t *testing.T) {
+	for _, scene := range scenes {
+		for _, size := range sizes {
+			for _, ascii := range []bool{false, true} {
+				name := fmt.Sprintf("%s_%dx%d", scene.name, size[0], size[1])
+				if ascii {
+					name += "_ascii"
+				}
+				t.Run(name, func(t *testing.T) {
+					synctest.Test(t, func(t *testing.T) {
+						d := sit(t, size[0], size[1])
+						m := d.m()
+						m.theme.ascii, m.opts.ASCII = ascii, ascii
+						d.model = *m
+						scene.to(d)
+						got := strings.ReplaceAll(d.model.View(), d.store.Dir(), "/sessions")
+						inBox(t, d.model.View(), size[0], size[1])
+						if ascii {
+							for _, r := range got {
+								if r > 126 {
+									t.Errorf("%q is not ASCII", r)
+								}
+							}
+						} else {
+							golden(t, name, got)
+						}
+						d.leave()
+					})
+				})
+			}
+		}
+	}
+}
+
+// inBox fails where a view is larger than its window.
+func inBox(t testing.TB, view string, width, height int) {
+	t.Helper()
+	lines := strings.Split(view, "\n")
+	if len(lines) > height {
+		t.Errorf("%d lines in a window of %d", len(lines), height)
+	}
+	for _, l := range lines {
+		if w := ansi.StringWidth(l); w > width {
+			t.Errorf("%d cells in a window of %d: %q", w, width, l)
+		}
+	}
+}
+
+func golden(t *testing.T, name, got string) {
+	t.Helper()
+	path := filepath.Join("../testdata/views", name+".txt")
+	var lines []string
+	for _, l := range strings.Split(got, "\n") {
+		lines = append(lines, strings.TrimRight(l, " "))
+	}
+	got = strings.Join(lines, "\n") + "\n"
+	if *update {
+		if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("view %s is\n%s\nwant\n%s", name, got, want)
+	}
+}
