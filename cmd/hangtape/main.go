@@ -12,6 +12,8 @@ import (
 	"syscall"
 	"time"
 
+	"github.com/adrg/xdg"
+	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
 )
 
@@ -30,11 +32,13 @@ func main() {
 	cobra.EnableCommandSorting = false // help lists them in our order
 	signal.Ignore(syscall.SIGPIPE)     // output knows what a closed pipe means
 	os.Exit(run(os.Args[1:], &world{
-		in:  os.Stdin,
-		out: &output{w: os.Stdout},
-		err: os.Stderr,
-		now: time.Now,
-		env: os.Getenv,
+		in:       os.Stdin,
+		out:      &output{w: os.Stdout},
+		err:      os.Stderr,
+		terminal: isatty.IsTerminal(os.Stdin.Fd()) && isatty.IsTerminal(os.Stdout.Fd()),
+		now:      time.Now,
+		env:      os.Getenv,
+		dataHome: xdg.DataHome,
 	}))
 }
 

@@ -7,7 +7,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-	"time"
 )
 
 var readmeCall = regexp.MustCompile("(?m)^```\n\\$ hangtape (.*)\n((?s:.*?))^```$")
@@ -32,13 +31,7 @@ func TestReadmeShowsRealAnswers(t *testing.T) {
 		calls++
 		args := readmeCall.FindStringSubmatch(block)[1]
 		var out, complaints bytes.Buffer
-		w := &world{
-			in:  strings.NewReader(""),
-			out: &output{w: &out},
-			err: &complaints,
-			now: func() time.Time { return time.Date(2026, 4, 18, 9, 0, 0, 0, time.UTC) },
-			env: func(name string) string { return map[string]string{"HANGTAPE_DIR": dir}[name] },
-		}
+		w := testWorld(&out, &complaints, dir)
 		switch code := run(strings.Fields(args), w); code {
 		case exitDone, exitFails, exitShort: // answers all
 		default:
@@ -56,5 +49,37 @@ func TestReadmeShowsRealAnswers(t *testing.T) {
 	}
 	if err != nil {
 		t.Error(err)
+	}
+}
+
+// readmeLine is a call that the README tells people to type, without its answer.
+var readmeLine = regexp.MustCompile(`(?m)^(?:\./hangtape|go run \./cmd/hangtape)(.*)$`)
+
+func TestReadmeCommandsWork(t *testing.T) {
+	data, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	calls := readmeLine.FindAllStringSubmatch(string(data), -1)
+	if len(calls) == 0 {
+		t.Fatal("the README tells no call")
+	}
+	dir := t.TempDir()
+	t.Chdir(t.TempDir())
+	for _, call := range calls {
+		var args []string
+		for _, word := range strings.Fields(call[1]) {
+			if files, _ := filepath.Glob(word); strings.Contains(word, "*") {
+				args = append(args, files...)
+			} else {
+				args = append(args, word)
+			}
+		}
+		var out, complaints bytes.Buffer
+		switch code := run(args, testWorld(&out, &complaints, dir)); code {
+		case exitDone, exitFails, exitShort:
+		default:
+			t.Errorf("%s: exit %d, %s", call[0], code, &complaints)
+		}
 	}
 }

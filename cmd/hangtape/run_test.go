@@ -13,14 +13,19 @@ import (
 // call runs the program in this process, on writers of the test's own.
 func call(out io.Writer, args ...string) (code int, stderr string) {
 	var complaints bytes.Buffer
-	w := &world{
+	return run(args, testWorld(out, &complaints, "")), complaints.String()
+}
+
+// testWorld is a world on writers of the test's own, with nothing on standard
+// input, sessions in dir, and the same moment at each look at the clock.
+func testWorld(out, complaints io.Writer, dir string) *world {
+	return &world{
 		in:  strings.NewReader(""),
 		out: &output{w: out},
-		err: &complaints,
+		err: complaints,
 		now: func() time.Time { return time.Date(2026, 4, 18, 9, 0, 0, 0, time.UTC) },
-		env: func(string) string { return "" },
+		env: func(name string) string { return map[string]string{"HANGTAPE_DIR": dir}[name] },
 	}
-	return run(args, w), complaints.String()
 }
 
 type brokenWriter struct {

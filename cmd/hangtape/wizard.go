@@ -1,19 +1,71 @@
 package main
 
-import "github.com/spf13/cobra"
+import (
+	"runtime"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/hangtape/tui"
+)
 
 // wizardCommand is the program called without words.
 func wizardCommand(w *world) *cobra.Command {
+	var plain bool
 	c := &cobra.Command{
 		Use:   "hangtape",
 		Short: "Fit a climber's two-leg ascent kit at the base of the tree",
 		Long: `hangtape walks an instructor through fitting a climber's two-leg ascent kit:
 the climber hangs, a tape hangs beside the rope, and what is read says which
-lengths fit.
+lengths fit. Without a command it opens the wizard.
 
 It checks lengths only: not knots, gear, tree or skill. A pass is not
-permission to climb; a second person and a rescue plan come before anyone hangs.`,
-		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
+permission to climb; a second person and a rescue plan come before anyone hangs.
+
+Sessions are kept in $HANGTAPE_DIR, or else in the platform's data folder.`,
+		RunE: func(*cobra.Command, []string) error { return runWizard(w, plain) },
 	}
+	c.Flags().BoolVar(&plain, "plain", false, "ask line by line: for screen readers, pipes and terminals that cannot draw")
 	return c
+}
+
+// runWizard opens the folder before the first question, so that nothing is
+// answered that cannot be kept.
+func runWizard(w *world, plain bool) error {
+	store, err := openStore(w)
+	if err != nil {
+		return err
+	}
+	if err := store.Ready(); err != nil {
+		return err
+	}
+	demo, err := openDemoStore(w)
+	if err != nil {
+		return err
+	}
+	school, err := store.School()
+	if err != nil {
+		return err
+	}
+	o := tui.Options{
+		Store: store, Demo: demo, School: school,
+		Now: w.now, In: w.in, Out: w.out.w,
+		ASCII: asciiOnly(w.env),
+	}
+	if plain || !w.terminal || w.env("TERM") == "dumb" {
+		o.Out = w.out
+		return tui.RunPlain(o)
+	}
+	return tui.Run(o)
+}
+
+// asciiOnly says whether the locale promises no more than ASCII (POSIX: the
+// first of these that is set counts). Windows has no such promise to keep.
+func asciiOnly(env func(string) string) bool {
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToUpper(env(name)); v != "" {
+			return !strings.Contains(v, "UTF-8") && !strings.Contains(v, "UTF8")
+		}
+	}
+	return runtime.GOOS != "windows"
 }

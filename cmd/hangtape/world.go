@@ -8,9 +8,11 @@ import (
 // world is all that the commands may see of what is outside the program, so
 // that a test can put its own in place.
 type world struct {
-	in  io.Reader
-	out *output   // answers
-	err io.Writer // everything else
-	now func() time.Time
-	env func(string) string
+	in       io.Reader
+	out      *output   // answers
+	err      io.Writer // everything else
+	terminal bool      // in and out are a terminal
+	now      func() time.Time
+	env      func(string) string
+	dataHome string // the platform's folder for a user's data
 }
