@@ -1,11 +1,14 @@
 package flow
 
 import (
+	"errors"
 	"fmt"
 	"maps"
 	"time"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 )
 
 // Do is the state after e.
@@ -113,6 +116,10 @@ func (s *State) correct(a Ask, now time.Time) {
 // did not.
 func (s *State) commit(d Draft) bool {
 	d.settle()
+	if why := unreadable(&d.Session); why != "" {
+		s.Said = Said{Kind: Refused, Text: why}
+		return false
+	}
 	report, err := s.Judge(&d.Session)
 	if err != nil && s.Wrong == nil {
 		s.Said = Said{Kind: Refused, Text: err.Error()}
@@ -121,6 +128,22 @@ func (s *State) commit(d Draft) bool {
 	s.Draft, s.Report, s.Wrong = d, report, err
 	s.Saves++
 	return true
+}
+
+// unreadable is why a file with this session in it could not be read again;
+// empty where it could. Nothing is accepted that would not come back.
+func unreadable(s *sessions.Session) string {
+	_, err := sessions.Decode("", sessions.Encode(s))
+	var file *sessions.FileError
+	switch {
+	case err == nil:
+		return ""
+	case errors.As(err, &file) && len(file.Faults) > 0:
+		f := file.Faults[0]
+		f.Key = rules.InputName(f.Key)
+		return f.String()
+	}
+	return err.Error()
 }
 
 func (s *State) pick(i int, now time.Time) {
