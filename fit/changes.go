@@ -40,9 +40,6 @@ func (p *pieceLengths) at(h int) int {
 // now is the slot of the length that the piece has now.
 func (p *pieceLengths) now() slot { return p.slots[len(p.slots)-1] }
 
-// changed says whether the piece was changed after hang h.
-func (p *pieceLengths) changed(h int) bool { return p.at(h) != len(p.slots)-1 }
-
 // ChangeKey is the key of a change in the session file, i counting from 0.
 func ChangeKey(i int, laidOn bool) string {
 	if laidOn {

@@ -249,6 +249,8 @@ func (m *Model) PieceKey(p Piece) string {
 	return "kit." + p.Key() + ".length_mm"
 }
 
-// Mass is the climber's mass in kg, and MassU its standard uncertainty.
-func (m *Model) Mass() float64  { return m.x[m.mass] }
+// Mass is the climber's mass in kg.
+func (m *Model) Mass() float64 { return m.x[m.mass] }
+
+// MassU is the standard uncertainty of the climber's mass in kg.
 func (m *Model) MassU() float64 { return m.u[m.mass] }

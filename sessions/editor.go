@@ -209,7 +209,12 @@ func (ed *Editor) onDisk() ([]byte, error) {
 }
 
 // Close gives the lock back. The editor must not be used any more.
-func (ed *Editor) Close() error { return ed.lock.Close() }
+func (ed *Editor) Close() error {
+	if err := ed.lock.Close(); err != nil {
+		return fmt.Errorf("%s: its lock cannot be given back: %w", ed.Path, err)
+	}
+	return nil
+}
 
 // sameAgain makes sure that data reads as the session that it was written from.
 func sameAgain(name string, data []byte) error {

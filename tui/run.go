@@ -9,6 +9,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
+// ErrFault is what Run returns after a fault of the program's own.
+var ErrFault = errors.New("the wizard stopped at a fault of the program's own; what was answered before is saved")
+
 // Run is the wizard, full screen, until its user leaves it. What was taken is
 // on disk then, also after a hang-up, a signal or a fault of the program's own;
 // the error says what is not.
@@ -32,7 +35,10 @@ func Run(o Options) error {
 			return saveErr
 		}
 	}
-	if errors.Is(err, tea.ErrProgramKilled) && !errors.Is(err, tea.ErrProgramPanic) {
+	switch {
+	case errors.Is(err, tea.ErrProgramPanic):
+		return ErrFault
+	case errors.Is(err, tea.ErrProgramKilled): // by a signal: its user left
 		return nil
 	}
 	return err

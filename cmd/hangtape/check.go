@@ -108,6 +108,7 @@ func oneStdin(files []string) error {
 }
 
 func outcomeExit(v rules.Verdict) int {
+	//exhaustive:enforce
 	switch v {
 	case rules.Pass:
 		return exitDone

@@ -45,8 +45,15 @@ func startSilent(tb testing.TB, path, home string) *silent {
 		tb.Fatal(err)
 	}
 	s.tty = tty
-	tb.Cleanup(func() { s.cmd.Process.Kill(); tty.Close() })
+	tb.Cleanup(s.kill)
 	return s
+}
+
+// kill ends the program where it still runs; that it was killed is no news.
+func (s *silent) kill() {
+	_ = s.cmd.Process.Kill()
+	_ = s.cmd.Wait()
+	_ = s.tty.Close()
 }
 
 // waitFor reads until the output has text; a terminal that stays silent for
@@ -100,8 +107,6 @@ func BenchmarkStart(b *testing.B) {
 	for b.Loop() {
 		s := startSilent(b, path, home)
 		s.waitFor(firstFrame)
-		s.cmd.Process.Kill()
-		s.cmd.Wait()
-		s.tty.Close()
+		s.kill()
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"runtime"
 	"strings"
 
@@ -56,7 +57,11 @@ func runWizard(w *world, plain bool) error {
 		o.Out = w.out
 		return tui.RunPlain(o)
 	}
-	return tui.Run(o)
+	err = tui.Run(o)
+	if errors.Is(err, tui.ErrFault) {
+		return exit{exitFault, err}
+	}
+	return err
 }
 
 // asciiOnly says whether the locale promises no more than ASCII (POSIX: the

@@ -33,7 +33,7 @@ type Step struct {
 	Expect []Expectation
 }
 
-// Plan the drill for the fitting f, assessed by a under the limits l.
+// New plans the drill for the fitting f, assessed by a under the limits l.
 func New(f *fit.Fitting, l rules.Limits, a *rules.Assessment) *Plan {
 	e := expectations(a)
 	p := &Plan{Steps: steps(e), Force: force(f, l, a), Rehearsal: rehearsal(e)}

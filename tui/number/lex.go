@@ -1,6 +1,7 @@
 package number
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"unicode"
@@ -32,11 +33,11 @@ const longest = 60
 func lex(text string) ([]token, error) {
 	switch {
 	case !utf8.ValidString(text):
-		return nil, fmt.Errorf(whyText)
+		return nil, errors.New(whyText)
 	case strings.ContainsAny(text, "\n\r\v\f\u0085\u2028\u2029"):
-		return nil, fmt.Errorf(whyOneLine)
+		return nil, errors.New(whyOneLine)
 	case utf8.RuneCountInString(text) > longest:
-		return nil, fmt.Errorf(whyLong)
+		return nil, errors.New(whyLong)
 	}
 	var toks []token
 	spaced := false
@@ -71,12 +72,12 @@ func next(rs []rune) (token, int, error) {
 		n := run(rs, func(r rune) bool { return isDigit(r) || isSeparator(r) })
 		return token{kind: digits, text: string(rs[:n])}, n, nil
 	case unicode.IsNumber(r):
-		return token{}, 0, fmt.Errorf(whyDigits)
+		return token{}, 0, errors.New(whyDigits)
 	case unicode.IsLetter(r):
 		n := run(rs, unicode.IsLetter)
 		return token{kind: word, text: strings.ToLower(string(rs[:n]))}, n, nil
 	case unicode.IsControl(r):
-		return token{}, 0, fmt.Errorf(whyControl)
+		return token{}, 0, errors.New(whyControl)
 	case strings.ContainsRune("'\u2019\u2018\u2032\u02b9\u00b4`", r):
 		if len(rs) > 1 && rs[1] == r {
 			return token{kind: word, text: `"`}, 2, nil

@@ -279,7 +279,7 @@ func TestUnitSwitchedHalfWay(t *testing.T) {
 		if a, err := Parse("48 in", f); err != nil || a.Value != fit.Some(1219.2) {
 			t.Errorf("%s: 48 in is %v, %v", f.Unit, a.Value, err)
 		}
-		if text := Text(1219.2, f); !strings.HasSuffix(text, string(f.bareUnit().name)) {
+		if text := Text(1219.2, f); !strings.HasSuffix(text, f.bareUnit().name) {
 			t.Errorf("%s: 1219.2 mm is shown as %q", f.Unit, text)
 		}
 	}
