@@ -8,8 +8,9 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/hangtape/rules/nearest"
 	"github.com/BurntSushi/toml"
+
+	"example.com/hangtape/rules/nearest"
 )
 
 // Decode reads a session file. The name is for its errors only. Either the

@@ -7,9 +7,10 @@ import (
 	"strings"
 	"time"
 
+	"github.com/oklog/ulid/v2"
+
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules/nearest"
-	"github.com/oklog/ulid/v2"
 )
 
 // What one value may hold at most.

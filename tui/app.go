@@ -76,7 +76,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			cmd = m.form.update(msg.msg)
 		}
 	case foundMsg:
-		cmd = m.found(msg)
+		m.found(msg)
 	case openedMsg:
 		cmd = m.opened(msg)
 	case savedMsg:

@@ -42,7 +42,7 @@ func (m *Model) layout() {
 		m.shown = view(m.frame(m.firstLines(m.width)))
 		return
 	case onList:
-		body = m.listLines(m.width, h)
+		body = m.listLines(h)
 	case onAsk:
 		body = m.askBody(h)
 	case onSteps:

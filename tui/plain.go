@@ -19,9 +19,9 @@ import (
 // The end of the input leaves with all saved; the error says what is not.
 func RunPlain(o Options) error {
 	p := newPlain(o)
-	editor, err := p.start()
+	editor := p.start()
 	if editor == nil {
-		return err
+		return nil
 	}
 	p.editor = editor
 	p.walk()
@@ -63,7 +63,7 @@ func (p *plain) read() (string, bool) {
 }
 
 // start asks what to do and opens the session; a nil editor is to leave.
-func (p *plain) start() (*sessions.Editor, error) {
+func (p *plain) start() *sessions.Editor {
 	p.say("hangtape fits a climber's two-leg ascent kit by tape, at the base of the tree.")
 	p.say("%s", rules.ShortCaution)
 	p.say("Files: %s", p.opts.Store.Dir())
@@ -71,13 +71,13 @@ func (p *plain) start() (*sessions.Editor, error) {
 		p.say("Type new, resume, earlier, demo or quit. Earlier is for a re-tune or a re-check.")
 		line, ok := p.read()
 		if !ok {
-			return nil, nil
+			return nil
 		}
 		var opened openedMsg
 		m := Model{opts: p.opts}
 		switch strings.ToLower(line) {
 		case "quit", "q":
-			return nil, nil
+			return nil
 		case "new", "1":
 			opened = m.startNew(nil)().(openedMsg)
 		case "demo":
@@ -99,7 +99,7 @@ func (p *plain) start() (*sessions.Editor, error) {
 			p.say("Not opened: %s", opened.err)
 		case opened.editor != nil:
 			p.flow = flow.Start(*opened.session, p.opts.config(opened))
-			return opened.editor, nil
+			return opened.editor
 		}
 	}
 }

@@ -38,7 +38,7 @@ func (m *Model) firstKey(msg tea.KeyMsg) tea.Cmd {
 }
 
 // found routes the sessions of the folder to who asked for them.
-func (m *Model) found(msg foundMsg) tea.Cmd {
+func (m *Model) found(msg foundMsg) {
 	good := slices.DeleteFunc(slices.Clone(msg.list), func(e sessions.Entry) bool { return e.Err != nil })
 	open := slices.DeleteFunc(slices.Clone(good), func(e sessions.Entry) bool { return !e.File.Session.Finished.IsZero() })
 	switch msg.why {
@@ -55,7 +55,6 @@ func (m *Model) found(msg foundMsg) tea.Cmd {
 	if msg.err != nil {
 		m.first.problem = msg.err.Error()
 	}
-	return nil
 }
 
 // follow makes s a session that takes people, tape, rope and kit from an

@@ -47,7 +47,7 @@ func (m *Model) listKey(msg tea.KeyMsg) tea.Cmd {
 	return nil
 }
 
-func (m *Model) listLines(width, height int) []string {
+func (m *Model) listLines(height int) []string {
 	lines := []string{m.theme.title.Render(m.list.title), ""}
 	room := max(1, height-4)
 	for i, e := range m.list.list {

@@ -116,9 +116,9 @@ func TestPlainTypesASession(t *testing.T) {
 			store := openAt(t, t.TempDir(), now)
 			var out bytes.Buffer
 			p := newPlain(Options{Store: store, Now: now, In: strings.NewReader("new\n"), Out: &out})
-			editor, err := p.start()
+			editor := p.start()
 			if editor == nil {
-				t.Fatal(err)
+				t.Fatalf("no session\n%s", out.String())
 			}
 			p.editor = editor
 			id := p.flow.Session.ID

@@ -3,9 +3,10 @@ package advice
 import (
 	"math"
 
+	"gonum.org/v1/gonum/interp"
+
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
-	"gonum.org/v1/gonum/interp"
 )
 
 // Places in order.

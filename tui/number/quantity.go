@@ -1,6 +1,7 @@
 package number
 
 import (
+	"errors"
 	"fmt"
 	"math/big"
 	"strconv"
@@ -31,7 +32,7 @@ func (q quantity) whole() bool { return q.decimals == "" && !q.fraction }
 // thousands set off by spaces, and a fraction. It returns how many tokens it took.
 func readQuantity(toks []token, s style) (quantity, int, error) {
 	if len(toks) == 0 {
-		return quantity{}, 0, fmt.Errorf(whyNoNumber)
+		return quantity{}, 0, errors.New(whyNoNumber)
 	}
 	if f, n, err := readFraction(toks); n > 0 || err != nil {
 		return f, n, err
@@ -95,12 +96,12 @@ func readFraction(toks []token) (quantity, int, error) {
 	text, n := "", 0
 	switch {
 	case len(toks) > 0 && toks[0].kind == slash:
-		return quantity{}, 0, fmt.Errorf(whySlash)
+		return quantity{}, 0, errors.New(whySlash)
 	case len(toks) > 0 && toks[0].kind == fraction:
 		text, n = toks[0].text, 1
 	case len(toks) > 1 && toks[0].kind == digits && toks[1].kind == slash:
 		if len(toks) < 3 || toks[2].kind != digits || toks[1].spaced || toks[2].spaced || !onlyDigits(toks[0].text+toks[2].text) {
-			return quantity{}, 0, fmt.Errorf(whySlash)
+			return quantity{}, 0, errors.New(whySlash)
 		}
 		text, n = toks[0].text+"/"+toks[2].text, 3
 	default:

@@ -1,6 +1,7 @@
 package number
 
 import (
+	"errors"
 	"fmt"
 	"math/big"
 	"strconv"
@@ -91,7 +92,7 @@ func (f Field) read(toks []token, s style) (reading, error) {
 		}
 	}
 	if r.parts == 0 {
-		return reading{}, fmt.Errorf(whyNoNumber)
+		return reading{}, errors.New(whyNoNumber)
 	}
 	if negative {
 		r.value.Neg(r.value)
@@ -150,7 +151,7 @@ func joint(toks []token, u unit) ([]token, error) {
 	if u.name == "ft" && toks[0].hyphen && !toks[0].spaced && len(toks) > 1 && !toks[1].spaced && toks[1].kind != word {
 		return toks[1:], nil
 	}
-	return nil, fmt.Errorf(whyMinus)
+	return nil, errors.New(whyMinus)
 }
 
 // stray says what is wrong with a token that follows a number without a unit.
