@@ -60,7 +60,7 @@ func (s *Session) set(set Setting, after int) {
 func (s *Session) layAgain(change int) {
 	c := &s.Fit.Changes[change]
 	if r, ok := laid[c.Piece]; ok {
-		c.Measured = s.take(r, s.plan.times(r), 0)
+		c.Measured = s.take(r, s.Plan.times(r), 0)
 	}
 }
 

@@ -50,7 +50,7 @@ func (s *Session) hangUp() {
 // height in the latest hang (the first one where there is none). What was written
 // down of it there is replaced.
 func (s *Session) Read(r fit.Reading) {
-	times := s.plan.times(r)
+	times := s.Plan.times(r)
 	if !r.IsHeight() {
 		s.Fit.Laid[r] = s.take(r, times, 0)
 		return
@@ -72,7 +72,7 @@ func (s *Session) take(r fit.Reading, times int, zero float64) []float64 {
 	for i := range numbers {
 		at := hang.Where(marks[r], s.wobble(r, i))
 		numbers[i] = s.tape.read(s.dice, r, zero+at)
-		if s.dice.Chance(s.plan.Blunders) {
+		if s.dice.Chance(s.Plan.Blunders) {
 			numbers[i] = blunder(s.dice, numbers[i])
 			s.Blunders++
 		}

@@ -18,6 +18,12 @@ type Plan struct {
 // hardware twice; about one session in twelve holds a blunder.
 var FullPlan = Plan{Body: 3, Garda: 3, Hardware: 2, Blunders: 0.001}
 
+// Once takes every reading once, Thrice three times.
+var (
+	Once   = Plan{Body: 1, Garda: 1, Hardware: 1, Blunders: FullPlan.Blunders}
+	Thrice = Plan{Body: 3, Garda: 3, Hardware: 3, Blunders: FullPlan.Blunders}
+)
+
 // times is how often r is taken.
 func (p Plan) times(r fit.Reading) int {
 	switch r.Info().Spread {
@@ -39,8 +45,9 @@ const (
 // A Session is one climber being fitted by one instructor: the true world, and
 // what was written down of it.
 type Session struct {
-	Fit fit.Fitting
-	Kit truth.Kit // as it truly is now
+	Fit  fit.Fitting
+	Kit  truth.Kit // as it truly is now
+	Plan Plan      // of the readings to come
 
 	Numbers  int           // written down, retakes with them
 	Hanging  time.Duration // at the stated pace
@@ -50,7 +57,6 @@ type Session struct {
 	world *truth.World
 	dice  truth.Dice
 	tape  tape
-	plan  Plan
 	zero  float64        // of the tape in the latest hang
 	level []truth.Wobble // the thigh-level pose of the latest hang, time by time
 }
@@ -59,7 +65,7 @@ type Session struct {
 // off a tape yet.
 func New(d truth.Dice, w *truth.World, k truth.Kit, b truth.Bounds, plan Plan) *Session {
 	own := *w // wraps change with a loop tied anew
-	s := &Session{Kit: k, world: &own, dice: d, tape: newTape(d), plan: plan}
+	s := &Session{Kit: k, world: &own, dice: d, tape: newTape(d), Plan: plan}
 	f := &s.Fit
 	f.Started = time.Date(2026, 5, 7, 9, 0, 0, 0, time.UTC)
 	f.Tape = fit.Tape{Class: fit.ClassII, Division: division}
