@@ -47,7 +47,7 @@ func TestPlanSpoolsRefuses(t *testing.T) {
 		{100, []fit.Want{{0, 10}}},
 		{100, []fit.Want{{1, 0}}},
 		{100, []fit.Want{{1, math.NaN()}}},
-		{100, []fit.Want{{1 << 40, 1}}},
+		{100, []fit.Want{{math.MaxInt, 1}}},
 	} {
 		if p, err := fit.PlanSpools(c.spool, c.wants); err == nil {
 			t.Errorf("%v %v: no error, plan %v", c.spool, c.wants, p)
