@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"io"
+	"os"
+	"os/exec"
 	"strings"
 	"syscall"
 	"testing"
@@ -25,6 +27,24 @@ func testWorld(out, complaints io.Writer, dir string) *world {
 		err: complaints,
 		now: func() time.Time { return time.Date(2026, 4, 18, 9, 0, 0, 0, time.UTC) },
 		env: func(name string) string { return map[string]string{"HANGTAPE_DIR": dir}[name] },
+	}
+}
+
+// The process itself: a reader that is gone must not end it by a signal, and
+// the exit code stays the answer.
+func TestClosedPipeKeepsTheExitCode(t *testing.T) {
+	r, w, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Close()
+	defer w.Close()
+	var complaints bytes.Buffer
+	c := exec.Command("hangtape", "check", "../../testdata/sessions/examples/2-one-must-fails.toml")
+	c.Stdout, c.Stderr = w, &complaints
+	_ = c.Run() // its error is the exit code, looked at below
+	if code := c.ProcessState.ExitCode(); code != exitFails || complaints.Len() > 0 {
+		t.Errorf("exit %d, stderr %q; want %d and nothing", code, &complaints, exitFails)
 	}
 }
 
