@@ -121,9 +121,11 @@ func (d *desk) press(keys ...tea.KeyType) {
 	}
 }
 
-// leave ends the wizard and lets what still blinks come to an end.
+// leave ends the wizard, if it runs, and lets what still blinks come to an end.
 func (d *desk) leave() {
-	d.press(tea.KeyCtrlC)
+	if !d.quit {
+		d.press(tea.KeyCtrlC)
+	}
 	if !d.quit {
 		d.t.Error("Ctrl-C did not leave")
 	}

@@ -53,13 +53,15 @@ func (m *Model) summaryLines(width, height int) []string {
 	for _, f := range r.Findings {
 		lines = append(lines, wrap(f.Text, width)...)
 	}
-	for _, c := range worstFirst(r.Checks) {
-		if c.Verdict == rules.Fail || c.Verdict == rules.Tight {
-			lines = append(lines, m.checkLines(c, rules.Sentence(c, string(m.flow.Session.Unit)), width)...)
-		}
-	}
 	if len(r.Next) > 0 && m.flow.Step().Phase != flow.Ground {
 		lines = append(lines, wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)
+	}
+	for _, v := range []rules.Verdict{rules.Fail, rules.Tight, rules.Unknown} {
+		for _, c := range worstFirst(r.Checks) {
+			if c.Verdict == v && len(lines) < height {
+				lines = append(lines, m.checkLines(c, rules.Sentence(c, string(m.flow.Session.Unit)), width)...)
+			}
+		}
 	}
 	return lines[:min(len(lines), height)]
 }

@@ -72,10 +72,11 @@ func Start(s sessions.Session, c Config) State {
 }
 
 // firstOpen is the question after the last one that was answered; the first of
-// all where nobody has said yet whose session it is.
+// all where nobody has said yet whose session it is or, in one that follows
+// another, why the climber hangs.
 func (s *State) firstOpen() Place {
 	at, found := s.first(), Place{Step: -1}
-	if s.Session.Climber == "" {
+	if s.Session.Climber == "" || s.Session.Follows != "" && s.untouched() {
 		return at
 	}
 	for p, ok := at, true; ok; p, ok = s.after(p) {
@@ -94,6 +95,16 @@ func (s *State) firstOpen() Place {
 		return s.placeOf("seated")
 	}
 	return p
+}
+
+// untouched says that no reading has been taken or kept.
+func (s *State) untouched() bool {
+	for _, list := range s.Session.Fit.Laid {
+		if len(list) > 0 {
+			return false
+		}
+	}
+	return len(s.Session.Fit.Hangs) == 0
 }
 
 // Ask is the question that is asked now.
