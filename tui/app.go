@@ -89,8 +89,11 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 }
 
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
-	if keyOf(msg, false) == keyLeave {
+	switch keyOf(msg, false) {
+	case keyLeave:
 		return m.leave()
+	case keySuspend:
+		return tea.Suspend
 	}
 	if m.small() {
 		return nil

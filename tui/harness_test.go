@@ -2,6 +2,7 @@ package tui
 
 import (
 	"crypto/rand"
+	"fmt"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -15,7 +16,30 @@ import (
 	"example.com/hangtape/sessions"
 )
 
+// wizardEnv names the folder of the wizard that this test binary is to be in
+// place of running tests.
+const wizardEnv = "HANGTAPE_TEST_WIZARD"
+
+// wizard runs the full screen on a folder and leaves the process.
+func wizard(dir string) {
+	store, err := sessions.OpenStore(dir, time.Now, rand.Reader)
+	if err == nil {
+		var demo *sessions.Store
+		if demo, err = sessions.OpenStore(filepath.Join(dir, "demo"), time.Now, rand.Reader); err == nil {
+			err = Run(Options{Store: store, Demo: demo, Now: time.Now, In: os.Stdin, Out: os.Stdout})
+		}
+	}
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(4)
+	}
+	os.Exit(0)
+}
+
 func TestMain(m *testing.M) {
+	if dir := os.Getenv(wizardEnv); dir != "" { // we are the program in a terminal
+		wizard(dir)
+	}
 	lipgloss.SetColorProfile(termenv.Ascii) // whatever the environment says
 	os.Exit(m.Run())
 }

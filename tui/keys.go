@@ -23,6 +23,7 @@ const (
 	keyKeep
 	keyDown
 	keyLeave
+	keySuspend
 )
 
 // A binding is one key with its words: the one source of what keys do and of
@@ -50,6 +51,7 @@ func bindings() []binding {
 		{keySkip, []string{"pgdown"}, "PgDn", "on to the next step; in the review, further down", false},
 		{keyPageUp, []string{"pgup"}, "PgUp", "in the review, further up", false},
 		{keyLeave, []string{"ctrl+c", "ctrl+d"}, "Ctrl-C", "leave; all that was taken is saved", false},
+		{keySuspend, []string{"ctrl+z"}, "Ctrl-Z", "suspend, until the shell's fg", false},
 	}
 }
 

@@ -49,7 +49,7 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		if ask.Keepable() && len(m.flow.EarlierOf(ask)) > 0 {
 			return m.do(flow.Keep{})
 		}
-	case noKey, keyPageUp, keyLeave:
+	case noKey, keyPageUp, keyLeave, keySuspend:
 	}
 	if m.form.text == nil {
 		return nil
