@@ -3,6 +3,7 @@ package flow
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
@@ -64,4 +65,19 @@ func predicted(r *rules.Report, c rules.Check) bool {
 		}
 	}
 	return false
+}
+
+// sign signs the fitting off, unless something stands against it.
+func (s *State) sign(now time.Time) {
+	if against := s.Against(); len(against) > 0 {
+		s.Said = Said{Kind: Refused, Text: "not signed: " + against[0]}
+		return
+	}
+	d := s.Draft.clone()
+	d.Session.Finished = now
+	d.Session.Sign(d.SignBy, d.SignNote, now, s.Report)
+	if s.commit(d) {
+		s.Said = Said{Kind: Taken, Text: "signed by " + d.SignBy}
+		s.Left = true
+	}
 }

@@ -2,6 +2,7 @@ package flow
 
 import (
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/number"
 )
@@ -87,7 +88,7 @@ func changed() Step {
 		Options: func(*Draft) []Option {
 			out := []Option{{Word: "nothing more", set: func(d *Draft) { d.Pending, d.Change = nil, len(d.Session.Fit.Changes) }}}
 			for p := range fit.NumPieces {
-				out = append(out, Option{Word: pieceNames[p], set: func(d *Draft) { d.begin(p) }})
+				out = append(out, Option{Word: rules.PieceName(p), set: func(d *Draft) { d.begin(p) }})
 			}
 			return out
 		}}

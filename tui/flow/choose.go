@@ -1,0 +1,71 @@
+package flow
+
+import (
+	"fmt"
+	"time"
+
+	"example.com/hangtape/fit"
+)
+
+func (s *State) pick(i int, now time.Time) {
+	options := s.Options()
+	if i < 0 || i >= len(options) {
+		s.Said = Said{Kind: Refused, Text: fmt.Sprintf("answer with a number from 1 to %d", len(options))}
+		return
+	}
+	o := options[i]
+	if o.Act == Sign {
+		s.sign(now)
+		return
+	}
+	d := s.Draft.clone()
+	d.Down = false
+	if o.set != nil {
+		o.set(&d)
+	}
+	switch {
+	case o.Act == ClimbUp:
+		d.Session.Fit.Hangs = append(d.Session.Fit.Hangs, fit.Hang{Started: now})
+		d.Hang = len(d.Session.Fit.Hangs) - 1
+	case o.Act == StayUp:
+		d.Hang = len(d.Session.Fit.Hangs) - 1
+	case o.stops:
+		d.stop(now)
+	}
+	if o.set != nil || o.Act == ClimbUp || o.stops {
+		if !s.commit(d) {
+			return
+		}
+	} else {
+		s.Draft = d
+	}
+	s.act(o.Act)
+}
+
+func (s *State) act(act Act) {
+	switch act {
+	case GoOn:
+		s.forward()
+	case ClimbUp, ToHang, StayUp:
+		s.At.Hang = s.Hang
+		s.move(s.openHeight())
+	case ToReview:
+		s.move(s.placeOf("review"))
+	case Again:
+		s.move(s.placeOf("changes"))
+	case Leave:
+		s.Left = true
+	case Sign:
+	}
+}
+
+// openHeight is the first height of the hang that was not read, or its first.
+func (s *State) openHeight() Place {
+	start := s.placeOf("seated")
+	for p, ok := start, true; ok && s.Steps[p.Step].Phase == Aloft; p, ok = s.after(p) {
+		if a := s.ask(p); a.Told(&s.Draft) == 0 {
+			return p
+		}
+	}
+	return start
+}
