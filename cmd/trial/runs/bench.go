@@ -78,8 +78,8 @@ func (b *Bench) soundWorld(body truth.Body) truth.World {
 	return w
 }
 
-// A Must is one must with which ends truly miss: whether a kit fits is asked of
-// those that lengths and the rope above can mend.
+// mendable keeps the ends that lengths and the rope above can mend: of those it is
+// asked whether a kit fits.
 func mendable(misses []int) []int {
 	var out []int
 	for _, e := range misses {

@@ -16,9 +16,9 @@ type Full struct {
 	After  Judged // after the last change
 
 	SomeKitFits bool
-	Changes     int     // rounds of change that were made, two at most
-	Fitted      [3]bool // every must that can be mended truly holds: as it came, after one change, after two
-	Conflict    string  // the cause, where the advice found no set that passes
+	Changes     int      // rounds of change that were made, two at most
+	Misses      [3][]int // musts that can be mended and truly miss, an end each: as it came, after one change, after two
+	Conflict    string   // the cause, where the advice found no set that passes
 	Retied      int
 	Numbers     int
 	Hanging     time.Duration
@@ -48,9 +48,9 @@ func (b *Bench) Full(body truth.Body, which Which) Full {
 	a := b.settle(s)
 	r.Before = b.judged(a, s)
 	r.Numbers = s.Numbers
-	r.Fitted[0] = b.fits(s)
+	r.Misses[0] = b.misses(s)
 	for round := range rounds {
-		r.Fitted[round+1] = r.Fitted[round]
+		r.Misses[round+1] = r.Misses[round]
 		if b.settled(a) {
 			continue
 		}
@@ -62,7 +62,7 @@ func (b *Bench) Full(body truth.Body, which Which) Full {
 		if ok {
 			r.Changes++
 		}
-		r.Fitted[round+1] = b.fits(s)
+		r.Misses[round+1] = b.misses(s)
 	}
 	r.After = b.judged(a, s)
 	r.Retied, r.Hanging = s.Retied, s.Hanging
@@ -75,6 +75,10 @@ func (b *Bench) session(d truth.Dice, w *truth.World, plan instructor.Plan) *ins
 	s.Fit.Survey = b.Survey
 	return s
 }
+
+// Fitted says whether every must that can be mended truly held after so many
+// changes.
+func (r *Full) Fitted(changes int) bool { return len(r.Misses[changes]) == 0 }
 
 // settled says whether every must that can be mended passes.
 func (b *Bench) settled(a *rules.Assessment) bool {

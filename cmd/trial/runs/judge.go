@@ -108,9 +108,9 @@ func (b *Bench) judged(a *rules.Assessment, s *instructor.Session) Judged {
 	return j
 }
 
-// fits says whether every must that lengths and the rope above can mend truly
-// holds.
-func (b *Bench) fits(s *instructor.Session) bool {
+// misses are the musts that lengths and the rope above can mend and that truly
+// miss, an end each.
+func (b *Bench) misses(s *instructor.Session) []int {
 	m := s.World().Margins(s.Kit, &b.limits)
-	return len(mendable(m.Misses())) == 0
+	return mendable(m.Misses())
 }

@@ -30,8 +30,7 @@ func (b *Bench) Stature(body truth.Body) Stature {
 	ans := advice.Advise("", &s.Fit, b.Limits, advice.MarkMetric)
 	_, r.Conflict = b.apply(s, ans, LeastChange)
 	r.Answered = r.Conflict == ""
-	m := s.World().Margins(s.Kit, &b.limits)
-	r.Misses = mendable(m.Misses())
+	r.Misses = b.misses(s)
 	return r
 }
 

@@ -46,8 +46,8 @@ func (g *Group) add(r *runs.Row) {
 	}
 	g.Stature.Add(len(r.Stature.Misses) == 0)
 	if r.Least.SomeKitFits {
-		g.Least.Add(r.Least.Fitted[1])
-		g.Best.Add(r.Best.Fitted[1])
+		g.Least.Add(r.Least.Fitted(1))
+		g.Best.Add(r.Best.Fitted(1))
 	}
 	var v Verdicts
 	v.add(&r.Least.Before)

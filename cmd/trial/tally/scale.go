@@ -51,6 +51,7 @@ func (f *Fits) add(misses []int) {
 // fitted as they came and after one and two rounds of change.
 type Fitted struct {
 	After     [3]Share
+	AfterOne  Fits // what missed after one round
 	Retied    Mean
 	Minutes   Mean
 	Conflicts map[string]int
@@ -66,9 +67,10 @@ func (f *Fitted) add(r *runs.Full) {
 		f.Conflicts[r.Conflict]++
 	}
 	if r.SomeKitFits {
-		for i, fits := range r.Fitted {
-			f.After[i].Add(fits)
+		for i := range f.After {
+			f.After[i].Add(r.Fitted(i))
 		}
+		f.AfterOne.add(r.Misses[1])
 	}
 }
 

@@ -55,11 +55,12 @@ func Headline(scales []*Scale) Table {
 }
 
 func misses(s *Scale) Table {
-	t := Table{Title: "What fails most, at " + s.Name(), Note: "Share of bodies on which the must truly fails.",
-		Head: []string{"must", "copied", "by eye", "from stature alone"}}
+	t := Table{Title: "What fails most, at " + s.Name(), Note: "Share of bodies on which the must truly fails; with every reading after one round.",
+		Head: []string{"must", "copied", "by eye", "from stature alone", "least change", "best fit"}}
 	for c := range rules.NumChecks {
 		if s.Copied.Misses[c]+s.ByEye.Misses[c]+s.Stature.Misses[c] > 0 {
-			t.Add(c.String(), Share{s.Copied.Misses[c], s.Bodies}, Share{s.ByEye.Misses[c], s.Bodies}, Share{s.Stature.Misses[c], s.Stature.All.N})
+			t.Add(c.String(), Share{s.Copied.Misses[c], s.Bodies}, Share{s.ByEye.Misses[c], s.Bodies}, Share{s.Stature.Misses[c], s.Stature.All.N},
+				Share{s.Least.AfterOne.Misses[c], s.Least.AfterOne.All.N}, Share{s.Best.AfterOne.Misses[c], s.Best.AfterOne.All.N})
 		}
 	}
 	return t
