@@ -32,7 +32,7 @@ func (a *Assessment) findings() {
 
 // Report tells the assessment of the session id.
 func (a *Assessment) Report(id string) *Report {
-	r := &Report{Format: 1, ID: id, Inputs: a.inputs(), Poses: a.poses(), Findings: a.found, Next: a.next()}
+	r := &Report{Format: 1, ID: id, Inputs: a.inputs(), Poses: a.Poses(), Findings: a.found, Next: a.next()}
 	r.Checks = a.checks(theVerdict)
 	r.Outcome = outcome(r.Checks)
 	return r

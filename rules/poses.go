@@ -43,7 +43,8 @@ func posesOf(s *fit.State, l *Limits, out []float64) {
 	}
 }
 
-func (a *Assessment) poses() []Value {
+// Poses tells the poses, relative to the hip point.
+func (a *Assessment) Poses() []Value {
 	values := make([]Value, 0, numPoses)
 	for i, p := range poseTable {
 		if p.read != always && !a.m.Read(p.read) {

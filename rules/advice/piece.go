@@ -27,8 +27,6 @@ const (
 	leastOverRings = 1 // mm that a bridge has to be longer than its rings are apart
 	leastFreed     = 1 // mm, a length whose bounds are freed
 	mostFreed      = 5000
-	bridgeMain     = fit.PieceMainBridge
-	bridgeBackup   = fit.PieceBackupBridge
 )
 
 // order is that in which the search takes the pieces: the backup bridge and the
@@ -70,20 +68,25 @@ func cost(id fit.Piece, how fit.How) int {
 	return costReTie
 }
 
-// setBounds clips a bridge's bounds to what its rings allow and lays out the
-// marks between them.
+// setBounds clips the bounds and lays out the marks between them.
 func (p *piece) setBounds(lo, hi float64, s *fit.State, mark float64) {
-	switch p.id {
-	case bridgeMain:
-		lo = math.Max(lo, s.MainBridgeRings+leastOverRings)
-	case bridgeBackup:
-		lo = math.Max(lo, s.BackupBridgeRings+leastOverRings)
-	}
-	p.lo, p.hi, p.marks = lo, hi, nil
+	b := clipped(p.id, [2]float64{lo, hi}, s)
+	p.lo, p.hi, p.marks = b[0], b[1], nil
 	const near = 1e-9
-	for k := math.Ceil(lo/mark - near); k*mark <= hi+near; k++ {
+	for k := math.Ceil(p.lo/mark - near); k*mark <= p.hi+near; k++ {
 		p.marks = append(p.marks, k*mark)
 	}
+}
+
+// clipped are the bounds of p, those of a bridge no shorter than its rings allow.
+func clipped(p fit.Piece, b [2]float64, s *fit.State) [2]float64 {
+	switch p {
+	case fit.PieceMainBridge:
+		b[0] = math.Max(b[0], s.MainBridgeRings+leastOverRings)
+	case fit.PieceBackupBridge:
+		b[0] = math.Max(b[0], s.BackupBridgeRings+leastOverRings)
+	}
+	return b
 }
 
 // A set is a choice of pieces to change: a bit for each place in order.

@@ -86,7 +86,7 @@ func (a *adviser) told(p plan, ratio float64) Outcome {
 	}
 	for i, pc := range a.chooser.ps {
 		if p.set.has(i) {
-			w := sub.window(f, pc, assessed)
+			w := sub.window(f, pc, to[pc.id], assessed)
 			o.Changes = append(o.Changes, Change{
 				Piece: pc.id.Key(), From: rules.Num(pc.from), To: to[pc.id], Window: &w, How: howWords[pc.how], Unit: "mm",
 			})
@@ -142,50 +142,22 @@ func (s *subject) ropeAbove(f *fit.Fitting, now *rules.Assessment) (float64, boo
 	return float64(hi) * ropeStep, true
 }
 
-const windowStep = 0.1 // mm
-
 // window is how far a changed piece may be off, the others held: every side and
 // end that passes at the answer still passes there, within the piece's bounds.
-func (s *subject) window(f *fit.Fitting, pc *piece, at *rules.Assessment) [2]float64 {
+func (s *subject) window(f *fit.Fitting, pc *piece, to float64, at *rules.Assessment) [2]float64 {
 	m := fit.NewModel(f, fit.Options{Spreads: s.spreads})
-	var passing []rules.End
+	return newTrack(m, &s.limits, pc.id, pc.lo, pc.hi).around(to, passing(at))
+}
+
+// passing are the ends that pass by margin and guard alone.
+func passing(at *rules.Assessment) []rules.End {
+	var ends []rules.End
 	for e := range rules.NumEnds {
 		if e.Check() != rules.TwoLoadPaths && at.End(e).Plain == rules.Pass {
-			passing = append(passing, e)
+			ends = append(ends, e)
 		}
 	}
-	out := func(_ []float64, st *fit.State, o []float64) { rules.Margins(st, &s.limits, o) }
-	var st fit.State
-	m.Current(&st)
-	to := m.Length(pc.id, &st)
-	relevant := m.Propagate(int(rules.NumEnds), out).Relevant()
-	holds := func(v float64) bool {
-		m.SetLength(pc.id, v)
-		p := m.PropagateOnly(relevant, int(rules.NumEnds), out)
-		for _, e := range passing {
-			u, shift := p.U(int(e))
-			if margin := p.Values[e]; !(near0(margin) >= rules.Guard(rules.GuardFactor, u, shift)) {
-				return false
-			}
-		}
-		return true
-	}
-	edge := func(bound float64) float64 {
-		if holds(bound) {
-			return bound
-		}
-		in, off := to, bound
-		for math.Abs(off-in) > windowStep/8 {
-			if mid := (in + off) / 2; holds(mid) {
-				in = mid
-			} else {
-				off = mid
-			}
-		}
-		return in
-	}
-	lo, hi := edge(pc.lo), edge(pc.hi)
-	return [2]float64{math.Ceil(lo/windowStep-1e-6) * windowStep, math.Floor(hi/windowStep+1e-6) * windowStep}
+	return ends
 }
 
 func near0(v float64) float64 {

@@ -1,0 +1,67 @@
+package advice
+
+import (
+	"math"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+)
+
+// Sensitivity says how much margin a millimetre of each piece buys, for every
+// end of every check: the slope of the margin, in the check's unit for each mm.
+type Sensitivity [rules.NumEnds][fit.NumPieces]float64
+
+// A Slope is the part that one piece has in a margin.
+type Slope struct {
+	Piece fit.Piece
+	PerMM float64 // margin in the unit of its end, for each mm that the piece gets longer
+}
+
+// Of are the pieces that move the end e, in the order of the session file.
+func (s *Sensitivity) Of(e rules.End) []Slope {
+	var list []Slope
+	for p := range fit.NumPieces {
+		if v := s[e][p]; math.Abs(v) > 1e-9 { // false for NaN
+			list = append(list, Slope{p, v})
+		}
+	}
+	return list
+}
+
+// Sensitivities are those of f as it is, under the limits l, all others held:
+// half the difference over ± 1 mm. A piece whose length is not known buys NaN;
+// so it is with an end that is unknown. f must have no Faults.
+func Sensitivities(f *fit.Fitting, l rules.Limits) *Sensitivity {
+	const h = 1.0 // mm
+	m := fit.NewModel(f, fit.Options{})
+	var s fit.State
+	m.Current(&s)
+	var now [fit.NumPieces]float64
+	to := lengths{}
+	for p := range now {
+		if now[p] = m.Length(fit.Piece(p), &s); !math.IsNaN(now[p]) {
+			to[fit.Piece(p)] = now[p]
+		}
+	}
+	m = fit.NewModel(f.Changed(to), fit.Options{})
+	var sense Sensitivity
+	var up, down [rules.NumEnds]float64
+	for p := range fit.NumPieces {
+		_, known := to[p]
+		if known {
+			m.SetLength(p, now[p]+h)
+			m.Current(&s)
+			rules.Margins(&s, &l, up[:])
+			m.SetLength(p, now[p]-h)
+			m.Current(&s)
+			rules.Margins(&s, &l, down[:])
+			m.SetLength(p, now[p])
+		}
+		for e := range sense {
+			if sense[e][p] = (up[e] - down[e]) / (2 * h); !known {
+				sense[e][p] = math.NaN()
+			}
+		}
+	}
+	return &sense
+}
