@@ -168,7 +168,7 @@ func (a *Assessment) missing(e End) []string {
 }
 
 func (a *Assessment) judgeLoadPaths() EndResult {
-	ways, _, known := LoadPaths(&a.f.Kit)
+	_, ways, known := countWays(&a.f.Kit)
 	if !known {
 		return EndResult{
 			Has: nan, Needs: 2, Margin: nan, U: nan, Shift: nan, Guard: nan,

@@ -51,9 +51,11 @@ func (g *loadGraph) disjoint() int { return g.disjointWithout(-1) }
 func (g *loadGraph) disjointWithout(failed int) int {
 	near := func(p int) int { return 2 * p }  // the part's end at the saddle
 	far := func(p int) int { return 2*p + 1 } // the part's end at the rope
-	room := make([][]int, 2*len(g.parts))     // how many more ways fit from one end to another
+	n := 2 * len(g.parts)
+	room := make([][]int, n) // how many more ways fit from one end to another
+	all := make([]int, n*n)
 	for i := range room {
-		room[i] = make([]int, len(room))
+		room[i] = all[i*n : (i+1)*n]
 	}
 	for p := range g.parts {
 		if p != failed {

@@ -24,18 +24,27 @@ const (
 // and shared are then 0 and nil. A kit of which only some parts were told has
 // no others.
 func LoadPaths(k *fit.Kit) (ways int, shared []string, known bool) {
-	if *k == (fit.Kit{}) {
+	g, ways, known := countWays(k)
+	if !known {
 		return 0, nil, false
 	}
+	return ways, g.shared(), true
+}
+
+// countWays is LoadPaths with the graph in place of the names.
+func countWays(k *fit.Kit) (g *loadGraph, ways int, known bool) {
+	if *k == (fit.Kit{}) {
+		return nil, 0, false
+	}
 	if k.OwnRings != fit.Unanswered {
-		g := kitGraph(k, k.OwnRings)
-		return g.disjoint(), g.shared(), true
+		g = kitGraph(k, k.OwnRings)
+		return g, g.disjoint(), true
 	}
 	own, common := kitGraph(k, fit.Yes), kitGraph(k, fit.No)
 	if ways = own.disjoint(); ways != common.disjoint() {
-		return 0, nil, false
+		return nil, 0, false
 	}
-	return ways, own.shared(), true
+	return own, ways, true
 }
 
 // kitGraph lays out the ways that the parts of k make, with the backup bridge
