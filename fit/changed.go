@@ -42,21 +42,6 @@ func (m *Model) Length(p Piece, s *State) float64 {
 // Current is the state at the inputs' values.
 func (m *Model) Current(s *State) { m.At(m.x, s) }
 
-// Relevant says of each input whether it has any part in the outputs of p.
-func (p *Propagation) Relevant() []bool {
-	n := len(p.Values)
-	relevant := make([]bool, len(p.x))
-	for i := range relevant {
-		for _, c := range p.contr[i*n : (i+1)*n] {
-			if c != 0 {
-				relevant[i] = true
-				break
-			}
-		}
-	}
-	return relevant
-}
-
 // PropagateOnly is Propagate with only the inputs of relevant stepped.
 func (m *Model) PropagateOnly(relevant []bool, n int, f func(x []float64, s *State, out []float64)) *Propagation {
 	u := make([]float64, len(m.u))
@@ -65,11 +50,7 @@ func (m *Model) PropagateOnly(relevant []bool, n int, f func(x []float64, s *Sta
 			u[i] = m.u[i]
 		}
 	}
-	var s State
-	return Propagate(func(x, out []float64) {
-		m.At(x, &s)
-		f(x, &s, out)
-	}, m.x, u, m.blocks, n)
+	return m.propagate(u, n, f)
 }
 
 // SetLeastAbove moves the least rope above, in mm, which must be known.

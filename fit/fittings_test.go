@@ -34,6 +34,18 @@ func everyLength() readings {
 	}
 }
 
+// everyReading is everyLength with the rest of what can be read.
+func everyReading() readings {
+	rs := everyLength()
+	for r, v := range map[fit.Reading]float64{
+		fit.Stature: 1765, fit.Inseam: 845, fit.Waist: 1110, fit.Nose: 2218, fit.WristUp: 2640, fit.WristDown: 1412,
+		fit.Soles: 762, fit.Ground: 260, fit.GardaLevel: 1966, fit.KneeLevel: 1504, fit.GardaTaut: 1976,
+	} {
+		rs[r] = []float64{v}
+	}
+	return rs
+}
+
 // stateOf is what follows from f at the values of its inputs.
 func stateOf(f *fit.Fitting) (*fit.Model, *fit.State) {
 	m, s := fit.NewModel(f, fit.Options{}), new(fit.State)

@@ -126,7 +126,7 @@ func (m *Model) Offset(l Likely, x []float64, s *State) float64 {
 	said := func() float64 { return m.likely[l].mean.at(x) + x[m.likely[l].residual] }
 	nose := func() float64 {
 		e := &m.estimates[PartNose]
-		return m.noseEstimate(x, e.mean.at(x)+x[e.residual])
+		return m.noseEstimate(x, s, e.mean.at(x)+x[e.residual])
 	}
 	switch l {
 	case LikelyNose, LikelyWristUp:
@@ -136,7 +136,7 @@ func (m *Model) Offset(l Likely, x []float64, s *State) float64 {
 		if l == LikelyNose {
 			return s.Nose - nose()
 		}
-		return s.WristUp - m.wristEstimate(x, nose(), s.Full)
+		return s.WristUp - m.wristEstimate(x, s, nose(), s.Full)
 	}
 	if !m.likely[l].told {
 		return math.NaN()

@@ -33,6 +33,7 @@ type Model struct {
 	gap       slot       // the connector bottom's usual drop under the top of the bridge
 	blocks    []Block    // inputs that are correlated
 	poses     poseChains // lengths as they were when the poses were read
+	stages    []stage    // by slot: what a step of the input may have a part in
 }
 
 type ropeSlots struct{ diameter, elongation, least, drill slot }
@@ -78,6 +79,7 @@ func NewModel(f *Fitting, o Options) *Model {
 	m.markPredicted()
 	m.gap = m.add(Input{V: bridgeGap, U: bridgeGapU, Unit: "mm", Origin: Default, Reading: noReading, Hidden: true})
 	m.addEstimates()
+	m.findStages()
 	return m
 }
 
@@ -161,24 +163,6 @@ func (m *Model) addKit() {
 	laid(FootLoop, Tether)
 	m.addLabels(PieceTether)
 	laid(BackupBridge, BackupBridgeRings)
-}
-
-func (m *Model) addLabels(p Piece) {
-	info, key := &m.f.Kit.Pieces[p], "kit."+p.Key()+"."
-	l := &m.labels[p]
-	l.cord = m.addKnown(key+"cord_mm", info.Cord, 0.2, "mm")
-	l.strands = m.addKnown(key+"strands", info.Strands, 0, "")
-	l.wraps = m.addKnown(key+"wraps", info.Wraps, 0, "")
-	l.strength = m.addKnown(key+"strength_kn", info.Strength, 0, "kN")
-}
-
-// Propagate is Propagate for a function f of the state, which fills n outputs.
-func (m *Model) Propagate(n int, f func(x []float64, s *State, out []float64)) *Propagation {
-	var s State
-	return Propagate(func(x, out []float64) {
-		m.At(x, &s)
-		f(x, &s, out)
-	}, m.x, m.u, m.blocks, n)
 }
 
 // Residual is the input that holds what the survey leaves open of a part; ok is

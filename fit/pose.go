@@ -71,3 +71,51 @@ func (g leg) flexion(D float64) float64 {
 
 func degrees(rad float64) float64 { return rad * 180 / math.Pi }
 func radians(deg float64) float64 { return deg * math.Pi / 180 }
+
+func (m *Model) posesAt(x []float64, s *State) {
+	p := &m.poses
+	g := leg{s.Thigh, s.Shin, s.Ahead, s.angles.sinShin, s.angles.cosShin}
+
+	s.YLevelModel = g.garda(0, s.FootLoop)
+	s.KneeAtLevel = x[m.posture[LevelByEye]]
+	if p.kneeSlot != unknown {
+		s.KneeAtLevel = x[p.kneeSlot] - x[p.kneeHip]
+	}
+	s.YLevel, s.Delta = s.YLevelModel, math.NaN()
+	delta := 0.0
+	if m.height[GardaLevel] != unknown {
+		s.Delta = m.y(x, GardaLevel) - g.garda(s.KneeAtLevel, x[p.footLevel])
+		s.YLevel, delta = s.YLevelModel+s.Delta, s.Delta
+	}
+	s.YTautModel = s.BackupRings + Rise(s.BackupBridge, s.BackupBridgeRings) + s.Tether + s.GardaToTether
+	s.YTaut, s.Tau = s.YTautModel, math.NaN()
+	if m.height[GardaTaut] != unknown {
+		read := m.y(x, GardaTaut)
+		s.Tau = read - (s.BackupRings + Rise(x[p.backupTaut], s.BackupBridgeRings) + x[p.tetherTaut] + s.GardaToTether)
+		s.YTaut = read // what is unchanged since cancels, and needs no reading
+		if p.backupNow != p.backupTaut {
+			s.YTaut += Rise(s.BackupBridge, s.BackupBridgeRings) - Rise(x[p.backupTaut], s.BackupBridgeRings)
+		}
+		if p.tetherNow != p.tetherTaut {
+			s.YTaut += s.Tether - x[p.tetherTaut]
+		}
+	}
+	s.Over = s.YTaut - s.YLevel
+	s.KneeAtTaut = g.knee(s.YTaut-delta, s.FootLoop)
+	s.ThighPastLevel = degrees(math.Asin(s.KneeAtTaut / s.Thigh))
+
+	e, as := g.span(s.angles.cosKnee), x[m.posture[BehindRope]]
+	stand := math.NaN()
+	if e > as {
+		stand = math.Sqrt(e*e - as*as)
+	}
+	s.Set = x[m.posture[Set]]
+	s.Gain = s.YLevel - s.FootLoop + stand
+	s.Net = s.Gain + math.Min(0, s.Over) - s.Set
+	s.Slack = s.Over + s.Gain
+	s.YLow = s.YLevel - s.Gain
+
+	s.LegReach = s.Thigh + s.Shin
+	s.LegDistance = math.Hypot(s.FootLoop-s.YTaut, s.Ahead)
+	s.Flexion = g.flexion(s.LegDistance)
+}

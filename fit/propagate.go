@@ -1,6 +1,9 @@
 package fit
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A Block is a run of inputs that are correlated with each other.
 type Block struct {
@@ -14,13 +17,19 @@ type Block struct {
 type Propagation struct {
 	Values []float64 // the function at the inputs' values; NaN where unknown
 
-	blocks []Block
-	x, u   []float64
-	f      func(x, out []float64)
-	contr  []float64 // by input, then output
-	shifts []float64
-	lo, hi []float64 // scratch
+	blocks  []Block
+	x, u    []float64
+	f       stepped
+	rows    []int     // by input: its row of contributions; row 0 is that of inputs not stepped
+	contr   []float64 // by row, then output
+	squares []float64 // by output: sum of the contributions' squares
+	shifts  []float64 // by output
+	lo, hi  []float64 // scratch
 }
+
+// stepped is a function of inputs x of which only x[i] is not at its value; i is
+// -1 where all are.
+type stepped func(i int, x, out []float64)
 
 // Propagate steps every input x[i] of f by ± its standard uncertainty u[i]: its
 // contribution is half the difference, its share of the second-order shift half
@@ -31,89 +40,131 @@ type Propagation struct {
 //
 // Source: GUM (JCGM 100) 5.1.3 note 2, and 5.2.2 for the correlated blocks.
 func Propagate(f func(x, out []float64), x, u []float64, blocks []Block, n int) *Propagation {
-	p := &Propagation{
-		blocks: blocks, x: append([]float64(nil), x...), u: u, f: f,
-		Values: make([]float64, n), lo: make([]float64, n), hi: make([]float64, n),
-		contr: make([]float64, n*len(x)), shifts: make([]float64, n*len(x)),
-	}
-	f(p.x, p.Values)
+	return propagate(func(_ int, x, out []float64) { f(x, out) }, x, u, blocks, n)
+}
+
+// propagate is Propagate for a function that is told which input was stepped.
+func propagate(f stepped, x, u []float64, blocks []Block, n int) *Propagation {
+	p := &Propagation{f: f, x: append([]float64(nil), x...), u: u, blocks: blocks, rows: make([]int, len(x))}
+	count := 1
 	for i := range x {
-		p.step(i, u[i], p.contr[i*n:(i+1)*n], p.shifts[i*n:(i+1)*n])
+		if u[i] != 0 && !math.IsNaN(x[i]) {
+			p.rows[i] = count
+			count++
+		}
+	}
+	room := make([]float64, (5+count)*n)
+	for _, s := range []*[]float64{&p.Values, &p.squares, &p.shifts, &p.lo, &p.hi} {
+		*s, room = room[:n:n], room[n:]
+	}
+	p.contr = room
+	f(-1, p.x, p.Values)
+	for i, row := range p.rows {
+		if row == 0 {
+			continue
+		}
+		p.step(i, u[i])
+		contr := room[row*n : (row+1)*n]
+		for o := range contr {
+			c, shift := p.effect(o)
+			contr[o] = c
+			p.squares[o] += c * c
+			p.shifts[o] += shift
+		}
 	}
 	return p
 }
 
-// step fills in what input i contributes to each output with the standard
-// uncertainty u.
-func (p *Propagation) step(i int, u float64, contr, shift []float64) {
+// step computes the outputs with input i moved by ± u.
+func (p *Propagation) step(i int, u float64) {
 	x := p.x[i]
-	if u == 0 || math.IsNaN(x) {
-		clear(contr)
-		clear(shift)
-		return
-	}
 	p.x[i] = x + u
-	p.f(p.x, p.hi)
+	p.f(i, p.x, p.hi)
 	p.x[i] = x - u
-	p.f(p.x, p.lo)
+	p.f(i, p.x, p.lo)
 	p.x[i] = x
-	for o, mid := range p.Values {
-		lo, hi := p.lo[o], p.hi[o]
-		switch d := hi - lo; {
-		case d == d: // neither is NaN
-			contr[o], shift[o] = d/2, (hi+lo-2*mid)/2
-		case lo == lo:
-			contr[o], shift[o] = mid-lo, 0
-		default:
-			contr[o], shift[o] = hi-mid, 0
-		}
+}
+
+// effect is what the input last stepped contributes to output o and to its
+// shift.
+func (p *Propagation) effect(o int) (contr, shift float64) {
+	lo, mid, hi := p.lo[o], p.Values[o], p.hi[o]
+	switch d := hi - lo; {
+	case d == d: // neither is NaN
+		return d / 2, (hi + lo - 2*mid) / 2
+	case lo == lo:
+		return mid - lo, 0
 	}
+	return hi - mid, 0
 }
 
 // Contribution is what input i adds to the standard uncertainty of output o,
 // with its sign; NaN where both its steps leave the domain.
-func (p *Propagation) Contribution(i, o int) float64 { return p.contr[i*len(p.Values)+o] }
+func (p *Propagation) Contribution(i, o int) float64 { return p.contr[p.rows[i]*len(p.Values)+o] }
+
+// Relevant says of each input whether it has any part in the outputs of p.
+func (p *Propagation) Relevant() []bool {
+	n := len(p.Values)
+	relevant := make([]bool, len(p.x))
+	for i, row := range p.rows {
+		relevant[i] = slices.ContainsFunc(p.contr[row*n:(row+1)*n], func(c float64) bool { return c != 0 })
+	}
+	return relevant
+}
 
 // U is the standard uncertainty and the second-order shift of output o.
 func (p *Propagation) U(o int) (u, shift float64) {
-	return p.combine(o, -1, 0, 0)
+	return p.combine(o, p.squares[o], p.shifts[o])
 }
 
 // With is U with the standard uncertainty of input i, which belongs to no block,
 // replaced.
 func (p *Propagation) With(i int, u float64) func(o int) (float64, float64) {
 	n := len(p.Values)
-	contr, shift := make([]float64, n), make([]float64, n)
-	p.step(i, u, contr, shift)
-	return func(o int) (float64, float64) { return p.combine(o, i, contr[o], shift[o]) }
+	contr, gained := make([]float64, n), make([]float64, n) // gained by the shifts
+	if p.rows[i] != 0 {
+		p.step(i, p.u[i])
+		for o := range gained {
+			_, shift := p.effect(o)
+			gained[o] = -shift
+		}
+	}
+	if u != 0 && !math.IsNaN(p.x[i]) {
+		p.step(i, u)
+		for o := range contr {
+			c, shift := p.effect(o)
+			contr[o] = c
+			gained[o] += shift
+		}
+	}
+	return func(o int) (float64, float64) {
+		sum := contr[o] * contr[o]
+		for j, row := range p.rows {
+			if j != i {
+				c := p.contr[row*n+o]
+				sum += c * c
+			}
+		}
+		return p.combine(o, sum, p.shifts[o]+gained[o])
+	}
 }
 
-// combine adds up the contributions to output o, with those of input other
-// replaced by contr and shift.
-func (p *Propagation) combine(o, other int, contr, shift float64) (u, total float64) {
-	n := len(p.Values)
+// combine is the standard uncertainty of output o from the sum of the squares of
+// its contributions, and its shift.
+func (p *Propagation) combine(o int, sum, shift float64) (u, total float64) {
 	if math.IsNaN(p.Values[o]) {
 		return math.NaN(), math.NaN()
 	}
-	sum := 0.0
-	for i := range p.x {
-		c, s := p.contr[i*n+o], p.shifts[i*n+o]
-		if i == other {
-			c, s = contr, shift
-		}
-		sum += c * c
-		total += s
-	}
 	for _, b := range p.blocks {
 		for j, row := range b.Corr {
-			cj := p.contr[(b.Start+j)*n+o]
+			cj := p.Contribution(b.Start+j, o)
 			if cj == 0 {
 				continue
 			}
 			for k := j + 1; k < len(row); k++ {
-				sum += 2 * row[k] * cj * p.contr[(b.Start+k)*n+o]
+				sum += 2 * row[k] * cj * p.Contribution(b.Start+k, o)
 			}
 		}
 	}
-	return math.Sqrt(math.Max(0, sum)), total
+	return math.Sqrt(math.Max(0, sum)), shift
 }

@@ -32,3 +32,14 @@ func LeastRope(K, h, w, flim float64) float64 {
 // legsStiffness is the stiffness, in kN/mm, of two legs of rope of modulus K kN
 // and length l mm each, side by side.
 func legsStiffness(K, l float64) float64 { return 2 * K / l }
+
+func (m *Model) slip(x []float64, s *State) {
+	s.Weight = Weight(x[m.mass])
+	s.Modulus = RopeModulus(x[m.rope.elongation])
+	s.LeastAbove, s.DrillAbove = x[m.rope.least], x[m.rope.drill]
+	h := s.Drop()
+	s.PeakForce = PeakForce(s.Weight, legsStiffness(s.Modulus, s.LeastAbove), h)
+	k := legsStiffness(s.Modulus, s.DrillAbove)
+	s.Stretch = (PeakForce(s.Weight, k, h) - s.Weight) / k
+	s.Sag = s.Weight / k
+}

@@ -1,0 +1,35 @@
+package fit
+
+import "math"
+
+func (m *Model) addLabels(p Piece) {
+	info, key := &m.f.Kit.Pieces[p], "kit."+p.Key()+"."
+	l := &m.labels[p]
+	l.cord = m.addKnown(key+"cord_mm", info.Cord, 0.2, "mm")
+	l.strands = m.addKnown(key+"strands", info.Strands, 0, "")
+	l.wraps = m.addKnown(key+"wraps", info.Wraps, 0, "")
+	l.strength = m.addKnown(key+"strength_kn", info.Strength, 0, "kN")
+}
+
+func (m *Model) labelsAt(x []float64, s *State) {
+	s.RopeDiameter, s.InsideWidth = x[m.rope.diameter], x[m.width]
+	for i, p := range [2]Piece{PieceHitchLeft, PieceHitchRight} {
+		l := &m.labels[p]
+		s.HitchCord[i], s.HitchWraps[i] = x[l.cord], x[l.wraps]
+		s.HitchStrength[i] = m.strength(x, l)
+	}
+	l := &m.labels[PieceTether]
+	s.TetherCord, s.TetherStrands, s.TetherStrength = x[l.cord], x[l.strands], m.strength(x, l)
+}
+
+// strength is a cord's from its label, or else from its nominal diameter, which
+// is exact here.
+func (m *Model) strength(x []float64, l *labelSlots) float64 {
+	if l.strength != unknown {
+		return x[l.strength]
+	}
+	if n := CordStrength(m.x[l.cord]); n.Known {
+		return n.V
+	}
+	return math.NaN()
+}
