@@ -6,11 +6,12 @@
 // the most shoulds beside them. Both lie on the marks of a tape, and both are
 // put through the full model before they are told. An answer is a setting, not a
 // verdict: set, hang, read again.
+//
+// A WhatIf moves pieces by hand instead, and Sensitivities say how much margin a
+// millimetre buys.
 package advice
 
 import (
-	"slices"
-
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 )
@@ -25,66 +26,61 @@ const (
 	MarkInch   = 25.4 / 4
 )
 
-// An adviser works on one fitting.
+// An adviser works on one fitting, or on several that are to share one kit.
 type adviser struct {
-	subject *subject
-	chooser *chooser
+	subjects []*subject
+	chooser  *chooser
 }
 
 // Advise says what to change in the fitting f of session id, under the limits l,
 // with lengths on multiples of mark mm. f must have no Faults. It is pure and
 // deterministic, and its search is capped: StoppedEarly says where it was.
 func Advise(id string, f *fit.Fitting, l rules.Limits, mark float64) *Answer {
-	a := newAdviser(f, l, mark)
-	ans := &Answer{Format: 1, ID: id, Unknown: a.unknown(), Estimated: a.estimated()}
+	sub := newSubject("", f, l, mark)
+	ps := pieces(f, sub.assessed.Model(), mark)
+	a := newAdviser([]*subject{sub}, &ps, 0)
+	ans := &Answer{Format: 1, ID: id, Unknown: sub.unknown(), Estimated: a.estimated(sub), Now: checks(sub.assessed)}
 	least, ok := a.chooser.settle(a.chooser.leastChange)
-	if !ok {
+	if ok {
+		ans.LeastChange = a.told(&least).alone()
+		ans.Sooner = a.sooner(least.cost)
+	} else {
 		ans.LeastChange, ans.BestFit = none(), none()
 		ans.Conflict = a.conflict()
-		ans.StoppedEarly = a.chooser.stopped
-		return ans
 	}
-	ans.LeastChange = a.told(least, least.ratio)
-	ans.Sooner = a.sooner(least.cost)
-	if best, ok := a.chooser.settle(a.chooser.bestFit); ok {
-		ans.BestFit = a.told(best, best.ratio)
+	if best, found := a.chooser.settle(a.chooser.bestFit); ok && found {
+		ans.BestFit = a.told(&best).alone()
 	}
 	ans.StoppedEarly = a.chooser.stopped
 	return ans
 }
 
-func none() Outcome { return Outcome{Ratio: nan, Changes: []Change{}, Checks: []Check{}} }
-
-func newAdviser(f *fit.Fitting, l rules.Limits, mark float64) *adviser {
+func newSubject(name string, f *fit.Fitting, l rules.Limits, mark float64) *subject {
 	assessed := rules.Assess(f, l)
 	spreads := assessed.Model().Today()
-	sub := &subject{f: f, limits: l, mark: mark, spreads: &spreads, assessed: assessed}
-	ps := pieces(f, assessed.Model(), mark)
-	h := &chooser{ps: &ps, sets: sets(&ps)}
-	h.musts, h.shoulds = demands(tabulate(sub, &ps), searchFactor)
-	return &adviser{subject: sub, chooser: h}
+	return &subject{name: name, f: f, limits: l, mark: mark, spreads: &spreads, assessed: assessed}
 }
 
-// lengths are what a plan sets its pieces to.
-func (h *chooser) lengths(p *plan) lengths {
-	to := lengths{}
-	for i, pc := range h.ps {
-		if p.set.has(i) {
-			to[pc.id] = pc.marks[p.c[i]-1]
-		}
+// newAdviser sets out the demands of the subjects on the pieces that they share;
+// those of forced have to be set.
+func newAdviser(subjects []*subject, ps *[fit.NumPieces]*piece, forced set) *adviser {
+	h := &chooser{ps: ps, sets: sets(ps, forced), forced: forced}
+	for _, sub := range subjects {
+		musts, shoulds := demands(tabulate(sub, ps), searchFactor)
+		h.musts, h.shoulds = append(h.musts, musts...), append(h.shoulds, shoulds...)
 	}
-	return to
+	return &adviser{subjects: subjects, chooser: h}
 }
 
 // unknown names every must with a side or end that lacks a reading.
-func (a *adviser) unknown() []string {
+func (s *subject) unknown() []string {
 	names := []string{}
 	for c := range rules.NumChecks {
 		if c.Info().Kind != rules.Must {
 			continue
 		}
 		for _, e := range c.Ends() {
-			if len(a.subject.assessed.End(e).Missing) > 0 && a.subject.assessed.End(e).Plain == rules.Unknown {
+			if r := s.assessed.End(e); len(r.Missing) > 0 && r.Plain == rules.Unknown {
 				names = append(names, c.String())
 				break
 			}
@@ -95,23 +91,12 @@ func (a *adviser) unknown() []string {
 
 // estimated names the readings that a must in the search rests on an estimate
 // for, with the lengths as they are.
-func (a *adviser) estimated() []string {
-	var keys []string
+func (a *adviser) estimated(s *subject) []string {
+	keys := []string{}
 	for _, d := range a.chooser.musts {
-		keys = append(keys, a.subject.assessed.Estimates(d.e)...)
-	}
-	return fit.SortKeys(append([]string{}, keys...))
-}
-
-// sortChanges puts the changes in the order of the session file.
-func sortChanges(list []Change) {
-	place := func(c Change) int {
-		for p := range fit.NumPieces {
-			if p.Key() == c.Piece {
-				return int(p)
-			}
+		if d.t.subject == s {
+			keys = append(keys, s.assessed.Estimates(d.e)...)
 		}
-		return int(fit.NumPieces)
 	}
-	slices.SortFunc(list, func(a, b Change) int { return place(a) - place(b) })
+	return fit.SortKeys(keys)
 }

@@ -19,17 +19,17 @@ const (
 // conflict says why no set can pass.
 func (a *adviser) conflict() *Conflict {
 	h := a.chooser
-	exact := exactly(h.musts)
-	if !h.any(exact) {
-		c := &Conflict{Cause: causeGeometry, Checks: h.irreducible(exact), Bounds: a.freed(), Next: []string{}, Pieces: []string{}}
-		c.Text = a.geometryText(c)
-		return c
+	c := &Conflict{Cause: causeGeometry, Bounds: []string{}, Next: []string{}, Pieces: []string{}}
+	if exact := exactly(h.musts); !h.any(exact) {
+		c.Checks, c.Bounds = h.irreducible(exact), a.freed()
+		c.Easing = a.easing(c.Checks)
+	} else {
+		c.Cause, c.Checks = causeUncertainty, h.irreducible(h.musts)
+		if c.Next = a.helpful(exact); len(c.Next) == 0 {
+			c.Pieces = a.loose(c.Checks)
+		}
 	}
-	c := &Conflict{Cause: causeUncertainty, Checks: h.irreducible(h.musts), Bounds: []string{}, Next: a.helpful(exact), Pieces: []string{}}
-	if len(c.Next) == 0 {
-		c.Pieces = a.loose(c.Checks)
-	}
-	c.Text = a.uncertaintyText(c)
+	c.Text = c.Words("mm")
 	return c
 }
 
@@ -55,15 +55,18 @@ func (h *chooser) irreducible(musts []*demand) []string {
 func (a *adviser) freed() []string {
 	keys := []string{}
 	for _, i := range a.chooser.inFileOrder() {
-		pc := a.chooser.ps[i]
 		ps := *a.chooser.ps
-		free := *pc
-		free.setBounds(leastFreed, mostFreed, a.subject.assessed.State(), a.subject.mark)
+		free := *ps[i]
+		free.lo, free.hi = leastFreed, mostFreed
+		for _, sub := range a.subjects {
+			b := clipped(free.id, [2]float64{free.lo, free.hi}, sub.assessed.State())
+			free.lo, free.hi = b[0], b[1]
+		}
+		free.layOut(a.subjects[0].mark)
 		ps[i] = &free
-		h := &chooser{ps: &ps, sets: a.chooser.sets}
-		h.musts, _ = demands(tabulate(a.subject, &ps), searchFactor)
-		if h.any(h.musts) {
-			keys = append(keys, boundsKey(pc.id))
+		wide := newAdviser(a.subjects, &ps, a.chooser.forced)
+		if wide.chooser.any(wide.chooser.musts) {
+			keys = append(keys, boundsKey(free.id))
 		}
 	}
 	return keys
@@ -88,31 +91,29 @@ func (h *chooser) inFileOrder() []int {
 // would pass if nothing were uncertain.
 func (a *adviser) helpful(exact []*demand) []string {
 	h := a.chooser
-	keys := []string{}
+	var p plan
 	for i := len(h.sets) - 1; i >= 0; i-- {
-		q, ok := h.find(h.sets[i], exact, false)
-		if !ok {
-			continue
+		if q, ok := h.find(h.sets[i], exact, false); ok {
+			p = plan{set: h.sets[i], c: q.best}
+			break
 		}
-		p := plan{set: h.sets[i], c: q.best}
-		t := &trial{a: a, set: p.set, f: a.subject.f, musts: h.musts, plan: p}
-		t.sums = t.full(t.f, &p)
-		guard := func(s sum) float64 {
-			return rules.Guard(searchFactor, math.Sqrt(math.Max(0, s.variance)), s.shift)
-		}
-		candidates := a.subject.assessed.Readable()
+	}
+	to := h.lengths(&p)
+	keys := []string{}
+	for _, sub := range a.subjects {
+		now := sub.sums(sub.f, to)
+		candidates := sub.assessed.Readable()
 		after := make([][]sum, len(candidates))
 		for k, c := range candidates {
-			after[k] = t.full(c.Fitting(), &p)
+			after[k] = sub.sums(c.Fitting(), to)
 		}
 		for _, d := range h.musts {
-			now := t.sums[d.e]
-			if ratio(now, searchFactor) >= 1 {
+			if d.t.subject != sub || ratio(now[d.e], searchFactor) >= 1 {
 				continue
 			}
-			best, least := -1, worthIt*guard(now)
+			best, least := -1, worthIt*now[d.e].guard(searchFactor)
 			for k := range candidates {
-				if g := guard(after[k][d.e]); g <= least {
+				if g := after[k][d.e].guard(searchFactor); g <= least {
 					best, least = k, g
 				}
 			}
@@ -120,7 +121,6 @@ func (a *adviser) helpful(exact []*demand) []string {
 				keys = append(keys, candidates[best].Key)
 			}
 		}
-		break
 	}
 	return fit.SortKeys(keys)
 }

@@ -107,3 +107,19 @@ func demands(t *tables, factor float64) (musts, shoulds []*demand) {
 	}
 	return musts, shoulds
 }
+
+// exactly are the demands if nothing were uncertain.
+func exactly(demands []*demand) []*demand {
+	return changed(demands, func(d *demand) { d.exact = true })
+}
+
+// changed are copies of the demands, each changed by do.
+func changed(demands []*demand, do func(d *demand)) []*demand {
+	list := make([]*demand, len(demands))
+	for i, d := range demands {
+		c := *d
+		do(&c)
+		list[i] = &c
+	}
+	return list
+}

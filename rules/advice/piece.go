@@ -49,8 +49,9 @@ func pieces(f *fit.Fitting, m *fit.Model, mark float64) [fit.NumPieces]*piece {
 		if info.Change == fit.Fixed || !info.Bounded || math.IsNaN(from) {
 			continue
 		}
-		p := &piece{id: id, how: info.Change, from: from, cost: cost(id, info.Change)}
-		p.setBounds(info.Bounds[0], info.Bounds[1], &s, mark)
+		b := clipped(id, info.Bounds, &s)
+		p := &piece{id: id, how: info.Change, from: from, lo: b[0], hi: b[1], cost: cost(id, info.Change)}
+		p.layOut(mark)
 		if len(p.marks) > 0 {
 			list[i] = p
 		}
@@ -68,11 +69,10 @@ func cost(id fit.Piece, how fit.How) int {
 	return costReTie
 }
 
-// setBounds clips the bounds and lays out the marks between them.
-func (p *piece) setBounds(lo, hi float64, s *fit.State, mark float64) {
-	b := clipped(p.id, [2]float64{lo, hi}, s)
-	p.lo, p.hi, p.marks = b[0], b[1], nil
+// layOut lays out the marks between the bounds.
+func (p *piece) layOut(mark float64) {
 	const near = 1e-9
+	p.marks = nil
 	for k := math.Ceil(p.lo/mark - near); k*mark <= p.hi+near; k++ {
 		p.marks = append(p.marks, k*mark)
 	}
@@ -109,8 +109,9 @@ func (s set) cost(ps *[fit.NumPieces]*piece) int {
 	return total + min(loops, costBothLoops)
 }
 
-// sets are all choices among the pieces that may change, the cheapest first.
-func sets(ps *[fit.NumPieces]*piece) []set {
+// sets are all choices among the pieces that may change, with those of forced
+// in each of them; the cheapest first.
+func sets(ps *[fit.NumPieces]*piece, forced set) []set {
 	var free set
 	for i, p := range ps {
 		if p != nil {
@@ -119,7 +120,7 @@ func sets(ps *[fit.NumPieces]*piece) []set {
 	}
 	var list []set
 	for s := set(0); s <= free; s++ {
-		if s&^free == 0 {
+		if s&^free == 0 && s&forced == forced {
 			list = append(list, s)
 		}
 	}

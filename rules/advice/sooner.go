@@ -15,7 +15,7 @@ const mostReadings = 5
 // that takes the fewest readings. nil where there is none.
 func (a *adviser) sooner(cost int) *Sooner {
 	h := a.chooser
-	candidates := a.subject.assessed.Readable()
+	candidates := a.subjects[0].assessed.Readable()
 	var best *Sooner
 	for _, s := range h.sets {
 		c := s.cost(h.ps)
@@ -40,7 +40,7 @@ func (a *adviser) readingsFor(s set, candidates []rules.Candidate, most int) []s
 	if _, ok := h.find(s, exactly(h.musts), false); !ok {
 		return nil
 	}
-	t := &trial{a: a, set: s, musts: h.musts, f: a.subject.f}
+	t := &trial{a: a, set: s, musts: h.musts, f: a.subjects[0].f}
 	if !t.start() {
 		return nil
 	}
@@ -55,7 +55,7 @@ func (a *adviser) readingsFor(s set, candidates []rules.Candidate, most int) []s
 			return keys
 		}
 		// the readings taken stay taken: what is left is asked again with them
-		candidates = rules.Assess(t.f, a.subject.limits).Readable()
+		candidates = rules.Assess(t.f, a.subjects[0].limits).Readable()
 	}
 	return nil
 }
@@ -142,9 +142,7 @@ func smallestOf(demands []*demand, c *choice) float64 {
 
 // full puts a plan through the full model of f.
 func (t *trial) full(f *fit.Fitting, p *plan) []sum {
-	sub := *t.a.subject
-	sub.f = f
-	return sumsOf(sub.changed(t.a.chooser.lengths(p)).Propagate(numOutputs, outputs(&sub.limits)))
+	return t.a.subjects[0].sums(f, t.a.chooser.lengths(p))
 }
 
 // liftMost takes the reading that lifts the smallest ratio most, -1 where none

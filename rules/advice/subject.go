@@ -10,6 +10,7 @@ import (
 
 // A subject is one fitting that the advice is for.
 type subject struct {
+	name     string // of its file, where there are several
 	f        *fit.Fitting
 	limits   rules.Limits
 	mark     float64      // mm between the marks that a length is set to
@@ -25,6 +26,13 @@ func (l lengths) clone() lengths { return maps.Clone(l) }
 // changed is the model with the pieces of l set to new lengths.
 func (s *subject) changed(l lengths) *fit.Model {
 	return fit.NewModel(s.f.Changed(l), fit.Options{Spreads: s.spreads})
+}
+
+// sums are what the full model says of f, a variant of the subject's fitting,
+// with the pieces of to set anew.
+func (s *subject) sums(f *fit.Fitting, to lengths) []sum {
+	m := fit.NewModel(f.Changed(to), fit.Options{Spreads: s.spreads})
+	return sumsOf(m.Propagate(numOutputs, outputs(&s.limits)))
 }
 
 // reference sets all pieces that may change to lengths at which as much as

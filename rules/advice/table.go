@@ -100,9 +100,14 @@ func (t *tables) at(o int, c *choice) sum {
 	return s
 }
 
+// guard is what a pass needs of margin, with the guard's factor for u.
+func (a sum) guard(factor float64) float64 {
+	return rules.Guard(factor, math.Sqrt(math.Max(0, a.variance)), a.shift)
+}
+
 // ratio is margin over guard of an end, with the guard's factor for u.
 func ratio(s sum, factor float64) float64 {
-	r := rules.Ratio(s.margin, rules.Guard(factor, math.Sqrt(math.Max(0, s.variance)), s.shift))
+	r := rules.Ratio(s.margin, s.guard(factor))
 	if math.IsNaN(r) {
 		return math.Inf(-1)
 	}

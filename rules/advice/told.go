@@ -7,103 +7,88 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// An Answer is what to change, in the order of `hangtape advise --json`.
-type Answer struct {
-	Format       int       `json:"format"`
-	ID           string    `json:"id"`
-	StoppedEarly bool      `json:"stopped_early"`
-	Sooner       *Sooner   `json:"sooner"`
-	LeastChange  Outcome   `json:"least_change"`
-	BestFit      Outcome   `json:"best_fit"`
-	Unknown      []string  `json:"unknown"`   // musts with an unknown side or end
-	Estimated    []string  `json:"estimated"` // readings that a must rests on an estimate for
-	Conflict     *Conflict `json:"conflict"`
-}
-
-// Sooner says that a cheaper set would do after some readings.
-type Sooner struct {
-	Cost     int      `json:"cost"`
-	Readings []string `json:"readings"`
-}
-
-// An Outcome is one answer, put through the full model.
-type Outcome struct {
-	Feasible bool      `json:"feasible"`
-	Cost     int       `json:"cost"`
-	Ratio    rules.Num `json:"ratio"` // null where nothing is to change
-	Changes  []Change  `json:"changes"`
-	Checks   []Check   `json:"checks"`
-}
-
-// A Change is one length to set.
-type Change struct {
-	Piece  string      `json:"piece"`
-	From   rules.Num   `json:"from"`
-	To     float64     `json:"to"`
-	Window *[2]float64 `json:"window,omitempty"` // none for rope_above
-	How    string      `json:"how"`
-	Unit   string      `json:"unit"`
-}
-
-// A Check is a verdict of the answer on margin and guard alone.
-type Check struct {
-	Name    string        `json:"name"`
-	Verdict rules.Verdict `json:"verdict"`
-	Margin  rules.Num     `json:"margin"`
-	U       rules.Num     `json:"u"`
-	Guard   rules.Num     `json:"guard"`
-}
-
-// Conflict says why no set can pass.
-type Conflict struct {
-	Cause  string   `json:"cause"`  // geometry or uncertainty
-	Checks []string `json:"checks"` // musts that cannot hold together
-	Bounds []string `json:"bounds"` // single pieces whose freed bounds would do
-	Next   []string `json:"next"`   // readings to take
-	Pieces []string `json:"pieces"` // pieces whose setting spread is the limit
-	Text   string   `json:"text"`
-}
-
 const ropeAbove = "rope_above"
 
 // words for how a piece is changed.
 var howWords = [...]string{fit.Fixed: "fixed", fit.Slides: "slides", fit.ReTie: "re-tie"}
 
-// told puts a plan through the full model of the subject and tells it.
-func (a *adviser) told(p plan, ratio float64) Outcome {
-	sub := a.subject
-	to := a.chooser.lengths(&p)
-	o := Outcome{Feasible: true, Cost: p.cost, Ratio: rules.Num(math.NaN()), Changes: []Change{}}
-	if p.set != 0 && !math.IsInf(ratio, 0) {
-		o.Ratio = rules.Num(ratio)
+// none is the outcome where no set can pass.
+func none() Outcome { return Outcome{Ratio: nan, Changes: []Change{}, Checks: []Check{}} }
+
+// alone is the outcome of the only subject.
+func (o SharedOutcome) alone() Outcome {
+	return Outcome{Feasible: o.Feasible, Cost: o.Cost, Ratio: o.Ratio, Changes: o.Changes, Checks: o.Checks[0]}
+}
+
+// told puts a plan through the full model of every subject and tells it.
+func (a *adviser) told(p *plan) SharedOutcome {
+	to := a.chooser.lengths(p)
+	o := SharedOutcome{Feasible: true, Cost: p.cost, Ratio: nan, Changes: []Change{}}
+	if p.set != 0 && !math.IsInf(p.ratio, 0) {
+		o.Ratio = rules.Num(p.ratio)
 	}
-	f := sub.f.Changed(to)
-	assessed := rules.Assess(f, sub.limits)
-	rope, told := sub.ropeAbove(f, assessed)
-	if told {
-		f.Rope.LeastAbove = fit.Some(rope)
-		assessed = rules.Assess(f, sub.limits)
-	}
-	for i, pc := range a.chooser.ps {
-		if p.set.has(i) {
-			w := sub.window(f, pc, to[pc.id], assessed)
-			o.Changes = append(o.Changes, Change{
-				Piece: pc.id.Key(), From: rules.Num(pc.from), To: to[pc.id], Window: &w, How: howWords[pc.how], Unit: "mm",
-			})
+	fittings, assessed, rope := a.changed(to)
+	for _, i := range a.chooser.inFileOrder() {
+		if !p.set.has(i) {
+			continue
 		}
-	}
-	sortChanges(o.Changes)
-	if told {
-		from := math.NaN()
-		if sub.f.Rope.LeastAbove.Known {
-			from = sub.f.Rope.LeastAbove.V
+		pc := a.chooser.ps[i]
+		w := [2]float64{pc.lo, pc.hi}
+		for k, sub := range a.subjects {
+			own := sub.window(fittings[k], pc, to[pc.id], assessed[k])
+			w = [2]float64{math.Max(w[0], own[0]), math.Min(w[1], own[1])}
 		}
-		o.Changes = append(o.Changes, Change{Piece: ropeAbove, From: rules.Num(from), To: rope, How: "practice", Unit: "mm"})
+		o.Changes = append(o.Changes, Change{
+			Piece: pc.id.Key(), From: rules.Num(pc.from), To: to[pc.id], Window: &w, How: howWords[pc.how], Unit: "mm", Cost: pc.cost,
+		})
 	}
-	for _, c := range assessed.PlainChecks() {
-		o.Checks = append(o.Checks, Check{c.Name, c.Verdict, c.Margin, c.U, c.Guard})
+	if rope.told {
+		o.Changes = append(o.Changes, Change{Piece: ropeAbove, From: rules.Num(rope.from), To: rope.to, How: "practice", Unit: "mm"})
+	}
+	for _, r := range assessed {
+		o.Checks = append(o.Checks, checks(r))
 	}
 	return o
+}
+
+func checks(a *rules.Assessment) []Check {
+	var list []Check
+	for _, c := range a.PlainChecks() {
+		list = append(list, Check{Name: c.Name, Verdict: c.Verdict, Margin: c.Margin, U: c.U, Guard: c.Guard, At: c.At})
+	}
+	return list
+}
+
+// A rope is the least rope above: as it is, or NaN, and as it has to be.
+type rope struct {
+	told     bool
+	from, to float64
+}
+
+// changed are the subjects' fittings with the lengths to, judged, with as much
+// rope above as all of them need.
+func (a *adviser) changed(to lengths) (fittings []*fit.Fitting, assessed []*rules.Assessment, r rope) {
+	r.from = math.Inf(1)
+	for _, sub := range a.subjects {
+		f := sub.f.Changed(to)
+		now := rules.Assess(f, sub.limits)
+		fittings, assessed = append(fittings, f), append(assessed, now)
+		if least, short := sub.ropeAbove(f, now); short {
+			r.told, r.to = true, math.Max(r.to, least)
+		}
+		from := math.NaN()
+		if l := sub.f.Rope.LeastAbove; l.Known {
+			from = l.V
+		}
+		r.from = math.Min(r.from, from)
+	}
+	for k, f := range fittings {
+		if l := f.Rope.LeastAbove; r.told && !(l.Known && l.V >= r.to) {
+			f.Rope.LeastAbove = fit.Some(r.to)
+			assessed[k] = rules.Assess(f, a.subjects[k].limits)
+		}
+	}
+	return fittings, assessed, r
 }
 
 const (
@@ -146,7 +131,7 @@ func (s *subject) ropeAbove(f *fit.Fitting, now *rules.Assessment) (float64, boo
 // end that passes at the answer still passes there, within the piece's bounds.
 func (s *subject) window(f *fit.Fitting, pc *piece, to float64, at *rules.Assessment) [2]float64 {
 	m := fit.NewModel(f, fit.Options{Spreads: s.spreads})
-	return newTrack(m, &s.limits, pc.id, pc.lo, pc.hi).around(to, passing(at))
+	return newTrack(m, &s.limits, pc.id, pc.lo, to, pc.hi).around(passing(at))
 }
 
 // passing are the ends that pass by margin and guard alone.

@@ -124,7 +124,8 @@ type Frame struct {
 	Checks []rules.Check // by margin and guard alone, in the order of the table
 	Poses  []rules.Value // as in check --json
 	// Holds is the run of the piece's lengths, in mm, about the one on trial in
-	// which all that passes now goes on passing; nil where the piece is held.
+	// which all that passes now goes on passing; nil where the piece is held, or
+	// is out of its bounds.
 	Holds *[2]float64
 	// Passes is the run in which every must that the piece moves passes, but for
 	// slip-force and tether-strength, which more rope above meets; nil where there
@@ -148,9 +149,11 @@ func (w *WhatIf) Frame(p fit.Piece) Frame {
 		to[p] = n.To
 		m = fit.NewModel(w.f.Changed(to), fit.Options{})
 	}
-	t := newTrack(m, &w.limits, p, n.Bounds[0], n.Bounds[1])
-	holds := t.around(n.To, passing(a))
-	fr.Holds = &holds
+	t := newTrack(m, &w.limits, p, n.Bounds[0], n.To, n.Bounds[1])
+	if n.To >= n.Bounds[0] && n.To <= n.Bounds[1] {
+		holds := t.around(passing(a))
+		fr.Holds = &holds
+	}
 	if run, ok := t.passing(t.musts()); ok {
 		fr.Passes = &run
 	}

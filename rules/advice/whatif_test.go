@@ -139,7 +139,11 @@ func edges(t *testing.T, name string, w *advice.WhatIf, f *fit.Fitting, l rules.
 			}
 		}
 	}
-	check("holding", fr.Holds, holds)
+	if v := fr.Piece.To; v >= b[0] && v <= b[1] {
+		check("holding", fr.Holds, holds)
+	} else if fr.Holds != nil {
+		t.Errorf("%s %s: out of its bounds at %g, and holding in %v", name, p.Key(), v, *fr.Holds)
+	}
 	check("passing", fr.Passes, passes)
 }
 

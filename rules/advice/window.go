@@ -16,77 +16,87 @@ const (
 // A track follows what every end has beyond its guard while one piece moves and
 // all else is held.
 type track struct {
-	m        *fit.Model // in which the piece was set to a length
-	limits   *rules.Limits
-	piece    fit.Piece
-	lo, hi   float64 // mm, how far the piece goes
-	relevant []bool  // inputs that have a part in any end
+	m           *fit.Model // in which the piece was set to a length
+	limits      *rules.Limits
+	piece       fit.Piece
+	lo, now, hi *spot  // how far the piece goes, and where it is
+	relevant    []bool // inputs that have a part in any end
 }
 
-func newTrack(m *fit.Model, l *rules.Limits, p fit.Piece, lo, hi float64) *track {
-	t := &track{m: m, limits: l, piece: p, lo: lo, hi: hi}
-	t.relevant = m.Propagate(int(rules.NumEnds), t.margins).Relevant()
+func newTrack(m *fit.Model, l *rules.Limits, p fit.Piece, lo, now, hi float64) *track {
+	t := &track{m: m, limits: l, piece: p}
+	whole := func(v float64) *spot {
+		m.SetLength(p, v)
+		full := m.Propagate(int(rules.NumEnds), t.margins)
+		for i, r := range full.Relevant() {
+			if t.relevant == nil {
+				t.relevant = make([]bool, len(m.Inputs))
+			}
+			t.relevant[i] = t.relevant[i] || r
+		}
+		return spotOf(v, full)
+	}
+	t.lo, t.now, t.hi = whole(lo), whole(now), whole(hi)
 	return t
 }
 
 func (t *track) margins(_ []float64, s *fit.State, out []float64) { rules.Margins(s, t.limits, out) }
 
-// beyond is the margin less the guard of every end with the piece at v mm;
-// -Inf where that is unknown.
-type beyond [rules.NumEnds]float64
+// A spot is what every end comes to with the piece at one length; NaN where it
+// is unknown.
+type spot struct {
+	at            float64 // mm
+	margin, guard [rules.NumEnds]float64
+}
 
-func (t *track) at(v float64) beyond {
+func (t *track) spot(v float64) *spot {
 	t.m.SetLength(t.piece, v)
-	p := t.m.PropagateOnly(t.relevant, int(rules.NumEnds), t.margins)
-	var b beyond
-	for e := range b {
+	return spotOf(v, t.m.PropagateOnly(t.relevant, int(rules.NumEnds), t.margins))
+}
+
+func spotOf(v float64, p *fit.Propagation) *spot {
+	s := &spot{at: v}
+	for e := range s.margin {
 		u, shift := p.U(e)
-		if b[e] = near0(p.Values[e]) - rules.Guard(rules.GuardFactor, u, shift); math.IsNaN(b[e]) {
-			b[e] = math.Inf(-1)
-		}
+		s.margin[e], s.guard[e] = near0(p.Values[e]), rules.Guard(rules.GuardFactor, u, shift)
 	}
-	return b
+	return s
+}
+
+// beyond is the least that some ends have beyond their guards; -Inf where one of
+// them is unknown.
+func (s *spot) beyond(ends []rules.End) float64 {
+	least := math.Inf(1)
+	for _, e := range ends {
+		b := s.margin[e] - s.guard[e]
+		if math.IsNaN(b) {
+			return math.Inf(-1)
+		}
+		least = math.Min(least, b)
+	}
+	return least
 }
 
 // musts are the ends of musts in the search that the piece moves.
 func (t *track) musts() []rules.End {
-	var at [2][rules.NumEnds]float64
-	var s fit.State
-	for k, v := range [2]float64{t.lo, t.hi} {
-		t.m.SetLength(t.piece, v)
-		t.m.Current(&s)
-		t.margins(nil, &s, at[k][:])
-	}
 	var ends []rules.End
 	for e := range rules.NumEnds {
-		if c := e.Check(); c.Info().Kind == rules.Must && inSearch(c) && at[0][e] != at[1][e] && !(math.IsNaN(at[0][e]) && math.IsNaN(at[1][e])) {
+		lo, hi := t.lo.margin[e], t.hi.margin[e]
+		if c := e.Check(); c.Info().Kind == rules.Must && inSearch(c) && lo != hi && !(math.IsNaN(lo) && math.IsNaN(hi)) {
 			ends = append(ends, e)
 		}
 	}
 	return ends
 }
 
-// least is the smallest of some ends.
-func (b *beyond) least(ends []rules.End) float64 {
-	least := math.Inf(1)
-	for _, e := range ends {
-		least = math.Min(least, b[e])
-	}
-	return least
-}
-
-// around is the run of lengths about now, at which all of ends pass, in which
-// they go on passing. The piece is left at now.
-func (t *track) around(now float64, ends []rules.End) [2]float64 {
-	defer t.m.SetLength(t.piece, now)
-	value := func(b *beyond) float64 { return b.least(ends) }
-	edge := func(bound float64) float64 {
-		at := t.at(bound)
-		if bound == now || value(&at) >= 0 {
-			return bound
+// around is the run of lengths about the present one, at which all of ends pass,
+// in which they go on passing. The piece is left anywhere.
+func (t *track) around(ends []rules.End) [2]float64 {
+	edge := func(out *spot) float64 {
+		if out.beyond(ends) >= 0 {
+			return out.at
 		}
-		in := t.at(now)
-		return t.close(now, value(&in), bound, value(&at), value)
+		return t.close(t.now, out, ends, ends)
 	}
 	return toStep(edge(t.lo), edge(t.hi))
 }
@@ -96,13 +106,18 @@ func (t *track) around(now float64, ends []rules.End) [2]float64 {
 // bound the run from below and those that fall from above. The piece is left
 // anywhere.
 func (t *track) passing(ends []rules.End) ([2]float64, bool) {
-	var xs [trackMarks]float64
-	var at [trackMarks]beyond
+	var at [trackMarks]*spot
 	first, last := -1, -1 // where all ends are known
-	for k := range xs {
-		xs[k] = t.lo + (t.hi-t.lo)*float64(k)/(trackMarks-1)
-		at[k] = t.at(xs[k])
-		if !math.IsInf(at[k].least(ends), -1) {
+	for k := range at {
+		switch k {
+		case 0:
+			at[k] = t.lo
+		case trackMarks - 1:
+			at[k] = t.hi
+		default:
+			at[k] = t.spot(t.lo.at + (t.hi.at-t.lo.at)*float64(k)/(trackMarks-1))
+		}
+		if !math.IsInf(at[k].beyond(ends), -1) {
 			if last = k; first < 0 {
 				first = k
 			}
@@ -113,66 +128,94 @@ func (t *track) passing(ends []rules.End) ([2]float64, bool) {
 	}
 	var rising, falling []rules.End
 	for _, e := range ends {
-		if at[last][e] > at[first][e] {
+		if at[last].margin[e] > at[first].margin[e] {
 			rising = append(rising, e)
 		} else {
 			falling = append(falling, e)
 		}
 	}
-	of := func(some []rules.End) func(b *beyond) float64 {
-		return func(b *beyond) float64 {
-			if math.IsInf(b.least(ends), -1) {
-				return math.Inf(-1)
-			}
-			return b.least(some)
-		}
-	}
-	lower, upper := of(rising), of(falling)
 	k, j := first, last
-	for ; k <= last && lower(&at[k]) < 0; k++ {
+	for ; k <= last && at[k].beyond(rising) < 0; k++ {
 	}
-	for ; j >= first && upper(&at[j]) < 0; j-- {
+	for ; j >= first && at[j].beyond(falling) < 0; j-- {
 	}
 	if k > last || j < first {
 		return [2]float64{}, false
 	}
-	lo, hi := xs[k], xs[j]
+	lo, hi := at[k].at, at[j].at
 	if k > 0 {
-		lo = t.close(lo, lower(&at[k]), xs[k-1], lower(&at[k-1]), lower)
+		lo = t.close(at[k], at[k-1], rising, ends)
 	}
 	if j < trackMarks-1 {
-		hi = t.close(hi, upper(&at[j]), xs[j+1], upper(&at[j+1]), upper)
+		hi = t.close(at[j], at[j+1], falling, ends)
 	}
 	run := toStep(lo, hi)
 	return run, run[0] <= run[1]
 }
 
-// close closes in on where value comes down to 0, between in, where it is a and
-// not below, and out, where it is b and below: by regula falsi in the Illinois
-// way, or by halving where it is not finite. The answer is not below.
-func (t *track) close(in, a, out, b float64, value func(*beyond) float64) float64 {
-	side := 0
-	for math.Abs(out-in) > edgeWithin {
-		share := 0.5
-		if !math.IsInf(a, 0) && !math.IsInf(b, 0) {
-			least := edgeWithin / 2 / math.Abs(out-in) // so that it closes from both sides
-			share = math.Min(math.Max(a/(a-b), least), 1-least)
+// close closes in on the edge between in, where ends pass, and out, where they do
+// not or one of known is unknown. Margins are cheap and guards are dear, and
+// smooth: the edge is looked for with guards on the line between those at in and
+// out, and these are taken anew on both sides of it. The answer passes.
+func (t *track) close(in, out *spot, ends, known []rules.End) float64 {
+	try := func(v float64) {
+		if (v-in.at)*(out.at-v) <= 0 {
+			return // not between them
 		}
-		mid := in + (out-in)*share
-		at := t.at(mid)
-		if v := value(&at); v >= 0 {
-			if in, a = mid, v; side > 0 {
-				b /= 2
-			}
-			side = 1
+		if s := t.spot(v); s.beyond(ends) >= 0 && !math.IsInf(s.beyond(known), -1) {
+			in = s
 		} else {
-			if out, b = mid, v; side < 0 {
-				a /= 2
-			}
-			side = -1
+			out = s
 		}
 	}
-	return in
+	for {
+		width := out.at - in.at
+		if math.Abs(width) <= edgeWithin {
+			return in.at
+		}
+		edge, nudge := t.edge(in, out, ends, known), math.Copysign(edgeWithin/3, width)
+		try(edge - nudge)
+		try(edge + nudge)
+		if math.Abs(out.at-in.at) > math.Abs(width)/2 {
+			try((in.at + out.at) / 2)
+		}
+	}
+}
+
+// edge is where, between in and out, the margins come down to guards on the line
+// between theirs.
+func (t *track) edge(in, out *spot, ends, known []rules.End) float64 {
+	var state fit.State
+	var margin [rules.NumEnds]float64
+	holds := func(share float64) bool {
+		t.m.SetLength(t.piece, in.at+(out.at-in.at)*share)
+		t.m.Current(&state)
+		t.margins(nil, &state, margin[:])
+		for _, e := range known {
+			if math.IsNaN(margin[e]) {
+				return false
+			}
+		}
+		for _, e := range ends {
+			guard := in.guard[e]
+			if g := out.guard[e]; !math.IsNaN(g) {
+				guard += (g - guard) * share
+			}
+			if !(margin[e] >= guard) {
+				return false
+			}
+		}
+		return true
+	}
+	lo, hi := 0.0, 1.0
+	for within := edgeWithin / 8 / math.Abs(out.at-in.at); hi-lo > within; {
+		if mid := (lo + hi) / 2; holds(mid) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return in.at + (out.at-in.at)*lo
 }
 
 // toStep rounds a run inwards to the step that windows are told to.
