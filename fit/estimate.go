@@ -23,9 +23,16 @@ func (l *linear) at(x []float64) float64 {
 }
 
 func (l *linear) add(w float64, s slot) {
-	if w != 0 {
-		l.terms = append(l.terms, term{s, w})
+	if w == 0 {
+		return
 	}
+	for i := range l.terms {
+		if l.terms[i].s == s {
+			l.terms[i].w += w
+			return
+		}
+	}
+	l.terms = append(l.terms, term{s, w})
 }
 
 // partner is a body part that was measured, as the sum of inputs that stands for
@@ -57,89 +64,90 @@ func (m *Model) partners() []partner {
 	return ps
 }
 
-// conditional is what the survey says of the parts, given the partners: for each
-// a weighted sum of inputs without its own residual, and the covariance of the
-// residuals that are left. Source: the conditional normal distribution.
+// A sharpening is what the partners do to the survey's estimate of a part: a
+// row of S, by partner.
+type sharpening struct {
+	part BodyPart
+	gain [NumBodyParts]float64
+}
+
+// sharpen works out what the partners do to the estimate of each of the parts,
+// and what all but itself do to that of each partner.
 //
-//	estimate = μ_u + S·(o − μ_o) + r    S = C_uo·(C_oo + R)⁻¹
-//	cov(r)   = C_uu − S·C_ou − C_uo·Sᵀ + S·C_oo·Sᵀ
-func (m *Model) conditional(parts []BodyPart, ps []partner) ([]linear, [][]float64) {
-	reg := m.regression
-	nu, no := len(parts), len(ps)
-	est := make([]linear, nu)
-	cov := make([][]float64, nu)
-	gain := make([][]float64, nu) // S
-	for i := range gain {
-		gain[i] = make([]float64, no)
-		cov[i] = make([]float64, nu)
+//	S = C_uo·(C_oo + R)⁻¹
+//
+// Of a partner p against the others it is −P_pa / P_pp, where P = (C_oo + R)⁻¹.
+// Source: the conditional normal distribution.
+func (m *Model) sharpen(parts []BodyPart, ps []partner) (estimates, likely []sharpening) {
+	estimates, likely = make([]sharpening, len(parts)), make([]sharpening, len(ps))
+	for i, part := range parts {
+		estimates[i].part = part
 	}
-	if no > 0 {
-		oo := mat.NewSymDense(no, nil)
-		for a := range ps {
-			for b := a; b < no; b++ {
-				v := reg.Cov[ps[a].part][ps[b].part]
-				if a == b {
-					v += ps[a].r
-				}
-				oo.SetSym(a, b, v)
+	for i, p := range ps {
+		likely[i].part = p.part
+	}
+	if len(ps) == 0 {
+		return estimates, likely
+	}
+	cov := &m.regression.Cov
+	oo := mat.NewSymDense(len(ps), nil)
+	for a, p := range ps {
+		for b := a; b < len(ps); b++ {
+			oo.SetSym(a, b, cov[p.part][ps[b].part])
+		}
+		oo.SetSym(a, a, oo.At(a, a)+p.r)
+	}
+	var chol mat.Cholesky
+	var inverse mat.SymDense
+	if !chol.Factorize(oo) || chol.InverseTo(&inverse) != nil {
+		return estimates, likely // cannot be: a covariance with variances added
+	}
+	for a, p := range ps {
+		for i := range estimates {
+			for b := range ps {
+				estimates[i].gain[b] += cov[parts[i]][p.part] * inverse.At(a, b)
 			}
 		}
-		var chol mat.Cholesky
-		if chol.Factorize(oo) { // a covariance with variances added: always so
-			row, sol := mat.NewVecDense(no, nil), mat.NewVecDense(no, nil)
-			for i, part := range parts {
-				for a := range ps {
-					row.SetVec(a, reg.Cov[part][ps[a].part])
-				}
-				if chol.SolveVecTo(sol, row) == nil {
-					copy(gain[i], sol.RawVector().Data)
-				}
+		for b := range ps {
+			if a != b {
+				likely[a].gain[b] = -inverse.At(a, b) / inverse.At(a, a)
 			}
 		}
 	}
-	mean := func(l *linear, part BodyPart, w float64) {
-		b := reg.Beta[part]
+	return estimates, likely
+}
+
+// mean is the sharpened estimate of a part without its residual:
+// μ_u + S·(o − μ_o).
+func (m *Model) mean(of *sharpening, ps []partner) linear {
+	l := linear{terms: make([]term, 0, 8)}
+	regressed := func(part BodyPart, w float64) {
+		b := &m.regression.Beta[part]
 		l.c += w * b[0]
 		l.add(w*b[1], m.stature)
 		l.add(w*b[2], m.inseam)
 	}
-	for i, part := range parts {
-		mean(&est[i], part, 1)
-		for a, p := range ps {
-			mean(&est[i], p.part, -gain[i][a])
-			for _, o := range p.obs {
-				est[i].add(gain[i][a]*o.w, o.s)
-			}
-		}
-		est[i] = est[i].merged()
-	}
-	for i := range parts {
-		for j := range parts {
-			v := reg.Cov[parts[i]][parts[j]]
-			for a := range ps {
-				v -= gain[i][a]*reg.Cov[ps[a].part][parts[j]] + gain[j][a]*reg.Cov[ps[a].part][parts[i]]
-				for b := range ps {
-					v += gain[i][a] * reg.Cov[ps[a].part][ps[b].part] * gain[j][b]
-				}
-			}
-			cov[i][j] = v
+	regressed(of.part, 1)
+	for a, p := range ps {
+		regressed(p.part, -of.gain[a])
+		for _, o := range p.obs {
+			l.add(of.gain[a]*o.w, o.s)
 		}
 	}
-	return est, cov
+	return l
 }
 
-// merged adds up the terms of one input.
-func (l linear) merged() linear {
-	out := linear{c: l.c}
-next:
-	for _, t := range l.terms {
-		for i := range out.terms {
-			if out.terms[i].s == t.s {
-				out.terms[i].w += t.w
-				continue next
-			}
+// residual is the covariance of what is left open of two parts:
+//
+//	cov(r) = C_uu − S·C_ou − C_uo·Sᵀ + S·C_oo·Sᵀ
+func (m *Model) residual(x, y *sharpening, ps []partner) float64 {
+	cov := &m.regression.Cov
+	v := cov[x.part][y.part]
+	for a, p := range ps {
+		v -= x.gain[a]*cov[p.part][y.part] + y.gain[a]*cov[p.part][x.part]
+		for b, q := range ps {
+			v += x.gain[a] * cov[p.part][q.part] * y.gain[b]
 		}
-		out.terms = append(out.terms, t)
 	}
-	return out
+	return v
 }

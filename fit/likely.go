@@ -69,20 +69,23 @@ func (m *Model) addEstimates() {
 			parts = append(parts, part)
 		}
 	}
-	means, cov := m.conditional(parts, ps)
+	estimates, likely := m.sharpen(parts, ps)
 	block := Block{Start: len(m.x), Corr: make([][]float64, len(parts))}
-	for i, part := range parts {
-		r := m.addResidual(cov[i][i])
-		m.estimates[part] = estimate{true, means[i], r}
+	for i := range estimates {
+		e := &estimates[i]
+		r := m.addResidual(m.residual(e, e, ps))
+		m.estimates[e.part] = estimate{true, m.mean(e, ps), r}
+	}
+	for i := range parts {
 		block.Corr[i] = make([]float64, len(parts))
 		for j := range parts {
-			if block.Corr[i][j] = cov[i][j] / math.Sqrt(cov[i][i]*cov[j][j]); i == j {
-				block.Corr[i][j] = 1
+			if block.Corr[i][j] = 1; i != j {
+				block.Corr[i][j] = m.residual(&estimates[i], &estimates[j], ps) / (m.u[block.Start+i] * m.u[block.Start+j])
 			}
 		}
 	}
 	m.blocks = append(m.blocks, block)
-	m.addLikelihoods(ps)
+	m.addLikelihoods(likely, ps)
 }
 
 func (m *Model) addResidual(variance float64) slot {
@@ -106,16 +109,13 @@ func (m *Model) wasRead(part BodyPart) bool {
 	return false
 }
 
-// addLikelihoods asks for each measured partner what the others say of it.
-func (m *Model) addLikelihoods(ps []partner) {
+// addLikelihoods adds for each measured partner what the others say of it.
+func (m *Model) addLikelihoods(likely []sharpening, ps []partner) {
 	for l := Likely(0); l < numLikely; l++ {
-		for i, p := range ps {
-			if p.part != l.Residual() {
-				continue
+		for i := range likely {
+			if s := &likely[i]; s.part == l.Residual() {
+				m.likely[l] = likelihood{true, m.mean(s, ps), m.addResidual(m.residual(s, s, ps))}
 			}
-			others := append(append([]partner(nil), ps[:i]...), ps[i+1:]...)
-			mean, cov := m.conditional([]BodyPart{p.part}, others)
-			m.likely[l] = likelihood{true, mean[0], m.addResidual(cov[0][0])}
 		}
 	}
 }
