@@ -18,19 +18,20 @@ func (h How) SettingSpread() float64 {
 	return 8
 }
 
-// pieceLengths follows the length of one piece through the changes: since holds
-// for each length in turn the number of hangs before it.
-type pieceLengths struct {
-	slots   []slot
-	since   []int
-	changes []int // index of the change that set it, -1 for the kit's first length
+// pieceLengths follows the length of one piece through the changes.
+type pieceLengths []pieceLength
+
+type pieceLength struct {
+	slot   slot
+	since  int // the number of hangs before it
+	change int // index of the change that set it, -1 for the kit's first length
 }
 
 // at is the place in the chain of the length that the piece had in hang h.
-func (p *pieceLengths) at(h int) int {
+func (p pieceLengths) at(h int) int {
 	i := 0
-	for j, after := range p.since {
-		if after <= h {
+	for j := range p {
+		if p[j].since <= h {
 			i = j
 		}
 	}
@@ -38,7 +39,7 @@ func (p *pieceLengths) at(h int) int {
 }
 
 // now is the slot of the length that the piece has now.
-func (p *pieceLengths) now() slot { return p.slots[len(p.slots)-1] }
+func (p pieceLengths) now() slot { return p[len(p)-1].slot }
 
 // ChangeKey is the key of a change in the session file, i counting from 0.
 func ChangeKey(i int, laidOn bool) string {
@@ -51,20 +52,20 @@ func ChangeKey(i int, laidOn bool) string {
 // addChanges follows the changes of the fitting, in the order of the hangs that
 // they come after.
 func (m *Model) addChanges() {
-	for p := Piece(0); p < NumPieces; p++ {
+	firsts := make([]pieceLength, NumPieces)
+	for p := range NumPieces {
 		first := unknown
 		if r := pieceReading[p]; r != noReading {
 			first = m.laid[r]
 		}
-		m.pieces[p] = pieceLengths{slots: []slot{first}, since: []int{0}, changes: []int{-1}}
+		firsts[p] = pieceLength{first, 0, -1}
+		m.pieces[p] = firsts[p : p+1 : p+1]
 	}
 	for after := 0; after <= len(m.f.Hangs); after++ {
 		for i := range m.f.Changes {
 			if c := &m.f.Changes[i]; c.AfterHang == after {
 				p := &m.pieces[c.Piece]
-				p.slots = append(p.slots, m.addChange(i, c))
-				p.since = append(p.since, after)
-				p.changes = append(p.changes, i)
+				*p = append(*p, pieceLength{m.addChange(i, c), after, i})
 			}
 		}
 	}

@@ -138,9 +138,8 @@ func (f *Fitting) postureFaults(c *faultCollector) {
 		if !s.Given {
 			continue
 		}
-		info := p.Info()
 		if math.IsNaN(s.V) || math.IsInf(s.V, 0) || !(s.U >= p.LeastU()) || math.IsInf(s.U, 0) {
-			c.add([]string{"posture." + info.Key}, "is %g ± %g; accepted is a value with a standard uncertainty of at least %g, a quarter of the default's", s.V, s.U, p.LeastU())
+			c.add([]string{postureKeys[p]}, "is %g ± %g; accepted is a value with a standard uncertainty of at least %g, a quarter of the default's", s.V, s.U, p.LeastU())
 		}
 	}
 }

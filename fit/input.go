@@ -2,7 +2,6 @@ package fit
 
 import (
 	"math"
-	"strconv"
 	"time"
 )
 
@@ -190,11 +189,3 @@ func (h *Hang) zero() float64 {
 	}
 	return lowest
 }
-
-// HeightKey is the key of a height in the session file; h counts from 0.
-func HeightKey(h int, r Reading) string {
-	return "hangs." + strconv.Itoa(h+1) + "." + r.Info().Key
-}
-
-// LaidKey is the key of a laid length in the session file.
-func LaidKey(r Reading) string { return r.Info().Table + "." + r.Info().Key }

@@ -2,8 +2,58 @@ package fit
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
+
+// HeightKey is the key of a height in the session file; h counts from 0.
+func HeightKey(h int, r Reading) string {
+	if h < len(heightKeys) {
+		return heightKeys[h][r]
+	}
+	return heightKey(h, r)
+}
+
+// LaidKey is the key of a laid length in the session file.
+func LaidKey(r Reading) string { return laidKeys[r] }
+
+func heightKey(h int, r Reading) string {
+	return "hangs." + strconv.Itoa(h+1) + "." + readingInfo[r].Key
+}
+
+// Keys are told so often that they are put together once: those of the heights
+// of the first hangs, of the laid lengths, of the postures and of the labels.
+var (
+	heightKeys = func() (keys [4][NumReadings]string) {
+		for h := range keys {
+			for r := range NumReadings {
+				keys[h][r] = heightKey(h, r)
+			}
+		}
+		return keys
+	}()
+	laidKeys = func() (keys [NumReadings]string) {
+		for r, info := range readingInfo {
+			keys[r] = info.Table + "." + info.Key
+		}
+		return keys
+	}()
+	postureKeys = func() (keys [NumPostures]string) {
+		for p, info := range postureInfo {
+			keys[p] = "posture." + info.Key
+		}
+		return keys
+	}()
+	labelKeys = func() (keys [NumPieces]pieceLabelKeys) {
+		for p := range keys {
+			table := "kit." + pieceKeys[p] + "."
+			keys[p] = pieceLabelKeys{table + "cord_mm", table + "strands", table + "wraps", table + "strength_kn"}
+		}
+		return keys
+	}()
+)
+
+type pieceLabelKeys struct{ cord, strands, wraps, strength string }
 
 // keyOrder is the order of the keys in the session file, hangs and changes
 // without their number.
@@ -16,9 +66,7 @@ var keyOrder = func() map[string]int {
 		keys = append(keys, "hangs."+readingInfo[r].Key)
 	}
 	keys = append(keys, "rope.diameter_mm", "rope.elongation_percent", "rope.least_above_mm", "rope.drill_above_mm", "rope.ahead_mm")
-	for _, p := range postureInfo {
-		keys = append(keys, "posture."+p.Key)
-	}
+	keys = append(keys, postureKeys[:]...)
 	keys = append(keys,
 		"kit.main_bridge.length_mm", "kit.main_bridge.rings_mm",
 		"kit.hitch_left.cord_mm", "kit.hitch_left.wraps", "kit.hitch_left.strength_kn",

@@ -3,12 +3,11 @@ package fit
 import "math"
 
 func (m *Model) addLabels(p Piece) {
-	info, key := &m.f.Kit.Pieces[p], "kit."+p.Key()+"."
-	l := &m.labels[p]
-	l.cord = m.addKnown(key+"cord_mm", info.Cord, 0.2, "mm")
-	l.strands = m.addKnown(key+"strands", info.Strands, 0, "")
-	l.wraps = m.addKnown(key+"wraps", info.Wraps, 0, "")
-	l.strength = m.addKnown(key+"strength_kn", info.Strength, 0, "kN")
+	info, keys, l := &m.f.Kit.Pieces[p], &labelKeys[p], &m.labels[p]
+	l.cord = m.addKnown(keys.cord, info.Cord, 0.2, "mm")
+	l.strands = m.addKnown(keys.strands, info.Strands, 0, "")
+	l.wraps = m.addKnown(keys.wraps, info.Wraps, 0, "")
+	l.strength = m.addKnown(keys.strength, info.Strength, 0, "kN")
 }
 
 func (m *Model) labelsAt(x []float64, s *State) {

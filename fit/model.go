@@ -142,7 +142,7 @@ func (m *Model) addRope() {
 func (m *Model) addPosture() {
 	for p := Posture(0); p < NumPostures; p++ {
 		v, u := m.f.posture(p)
-		m.posture[p] = m.add(Input{Key: "posture." + postureInfo[p].Key, V: v, U: u, Unit: postureInfo[p].Unit, Origin: Default, Reading: noReading})
+		m.posture[p] = m.add(Input{Key: postureKeys[p], V: v, U: u, Unit: postureInfo[p].Unit, Origin: Default, Reading: noReading})
 	}
 	if m.laid[Ahead] == unknown {
 		m.laid[Ahead] = m.posture[AheadDefault]

@@ -101,14 +101,14 @@ func (m *Model) Missing(q Quantity) []string {
 		return missingKey(m.width, "kit.garda.inside_width_mm")
 	case NeedCordLeft, NeedCordRight:
 		p := PieceHitchLeft + Piece(q-NeedCordLeft)
-		return missingKey(m.labels[p].cord, "kit."+p.Key()+".cord_mm")
+		return missingKey(m.labels[p].cord, labelKeys[p].cord)
 	case NeedWrapsLeft, NeedWrapsRight:
 		p := PieceHitchLeft + Piece(q-NeedWrapsLeft)
-		return missingKey(m.labels[p].wraps, "kit."+p.Key()+".wraps")
+		return missingKey(m.labels[p].wraps, labelKeys[p].wraps)
 	case NeedStrengthLeft, NeedStrengthRight:
 		return m.strengthMissing(PieceHitchLeft + Piece(q-NeedStrengthLeft))
 	case NeedTetherStrands:
-		return missingKey(m.labels[PieceTether].strands, "kit.tether.strands")
+		return missingKey(m.labels[PieceTether].strands, labelKeys[PieceTether].strands)
 	default:
 		return m.strengthMissing(PieceTether)
 	}
@@ -122,9 +122,9 @@ func (m *Model) strengthMissing(p Piece) []string {
 	case l.strength != unknown || CordStrength(m.x[l.cord]).Known:
 		return nil
 	case l.cord == unknown:
-		return []string{"kit." + p.Key() + ".cord_mm"}
+		return []string{labelKeys[p].cord}
 	}
-	return []string{"kit." + p.Key() + ".strength_kn"}
+	return []string{labelKeys[p].strength}
 }
 
 func missingKey(s slot, key string) []string {

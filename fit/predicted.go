@@ -91,9 +91,9 @@ func (m *Model) Doubts(i int) []string {
 		return []string{coming(in.Reading)}
 	}
 	for p := range m.pieces {
-		chain := &m.pieces[p]
-		for j, s := range chain.slots {
-			if int(s) != i || j == 0 {
+		chain := m.pieces[p]
+		for j, l := range chain {
+			if int(l.slot) != i || j == 0 {
 				continue
 			}
 			switch piece := Piece(p); {
@@ -106,7 +106,7 @@ func (m *Model) Doubts(i int) []string {
 			case piece != PieceFootLoop && m.height[GardaTaut] != unknown:
 				return []string{coming(GardaTaut)}
 			}
-			return []string{ChangeKey(chain.changes[j], true)}
+			return []string{ChangeKey(l.change, true)}
 		}
 	}
 	return nil

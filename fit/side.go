@@ -26,9 +26,9 @@ var movedByBridge = [...]Reading{ConnectorTop, ConnectorBottom, LeftLoopTop, Lef
 func (m *Model) resolve() {
 	p := &m.poses
 	chain := func(piece Piece, r Reading) (then, now slot) {
-		c := &m.pieces[piece]
+		c := m.pieces[piece]
 		if h := m.hang[r]; h >= 0 {
-			return c.slots[c.at(h)], c.now()
+			return c[c.at(h)].slot, c.now()
 		}
 		return c.now(), c.now()
 	}
@@ -69,8 +69,8 @@ func (m *Model) takeKneeOf(h int) {
 }
 
 func (m *Model) resolveSide(s *side) {
-	chain := &m.pieces[s.piece]
-	last := len(chain.slots) - 1
+	chain := m.pieces[s.piece]
+	last := len(chain) - 1
 	if last == 0 {
 		return
 	}
