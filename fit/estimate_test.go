@@ -109,4 +109,31 @@ func TestNoEstimateWithoutStature(t *testing.T) {
 	}
 }
 
+// What the others say of a measured part is what would be estimated of it, had
+// it not been read.
+func TestLikelyIsTheEstimateWithoutTheReading(t *testing.T) {
+	for l, c := range map[fit.Likely]struct {
+		of   func(*fit.State) float64
+		keys []string // of what the reading rests on
+	}{
+		fit.LikelyThigh:     {func(s *fit.State) float64 { return s.Thigh }, []string{"climber.thigh_mm"}},
+		fit.LikelyShin:      {func(s *fit.State) float64 { return s.Shin }, []string{"climber.shin_mm"}},
+		fit.LikelyWaist:     {func(s *fit.State) float64 { return s.Waist }, []string{"climber.waist_mm"}},
+		fit.LikelyWristDown: {func(s *fit.State) float64 { return s.WristDown }, []string{"hangs.1.wrist_down_mm", "hangs.1.hip_mm"}},
+	} {
+		rs := everyReading()
+		m, s := stateOf(fitting(rs))
+		p := m.Propagate(1, func(x []float64, s *fit.State, out []float64) { out[0] = m.Offset(l, x, s) })
+		delete(rs, l.Reading())
+		_, without := stateOf(fitting(rs))
+		near(t, l.Reading().String(), p.Values[0], c.of(s)-c.of(without), 1e-9)
+		want, _ := uOf(fitting(rs), c.of)
+		for _, key := range c.keys {
+			want = math.Hypot(want, input(m, key).U)
+		}
+		got, _ := p.U(0)
+		near(t, "u of "+l.Reading().String(), got, want, 1e-9)
+	}
+}
+
 func sq(x float64) float64 { return x * x }
