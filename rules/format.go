@@ -70,13 +70,13 @@ func FormatPM(value, u float64, unit string) string {
 type scale struct {
 	per      float64 // so many of the value's own unit make one of the shown
 	decimals int
-	unit     string // with its space in front, or ""
+	unit     string
 }
 
 // newScale chooses the decimals: the last digit shown is not finer than u, nor
 // coarser or finer than serves in that unit.
 func newScale(unit string, u float64) scale {
-	s := scale{per: 1, unit: " " + unit}
+	s := scale{per: 1, unit: unit}
 	least, most := 0, 1
 	switch unit {
 	case "cm":
@@ -86,7 +86,7 @@ func newScale(unit string, u float64) scale {
 	case "kN":
 		least, most = 2, 3
 	case "":
-		s.unit, least, most = "", 2, 3
+		least, most = 2, 3
 	}
 	s.decimals = least
 	if u > 0 { // false for NaN
@@ -110,14 +110,25 @@ func (s scale) withUnit(v float64) string {
 	if math.IsNaN(v) {
 		return "-"
 	}
-	return s.number(v) + s.unit
+	b := appendDecimal(make([]byte, 0, 24), v/s.per, s.decimals)
+	if s.unit != "" {
+		b = append(append(b, ' '), s.unit...)
+	}
+	return string(b)
 }
 
 // decimal is v with so many decimals, never "-0".
 func decimal(v float64, decimals int) string {
-	text := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Trim(text, "-0.") == "" {
-		return strings.TrimPrefix(text, "-")
-	}
-	return text
+	return string(appendDecimal(make([]byte, 0, 24), v, decimals))
 }
+
+func appendDecimal(b []byte, v float64, decimals int) []byte {
+	b = strconv.AppendFloat(b, v, 'f', decimals, 64)
+	if b[0] == '-' && isZero(string(b)) {
+		return b[1:]
+	}
+	return b
+}
+
+// isZero says whether a number is written without a digit other than 0.
+func isZero(number string) bool { return strings.Trim(number, "-0.") == "" }

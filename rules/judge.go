@@ -94,6 +94,6 @@ func (a *Assessment) check(c CheckID, of func(*EndResult) Verdict) Check {
 			k.Needs = nan
 		}
 	}
-	k.Text = Sentence(k, "mm")
+	k.Text = sentence(c, &k, "mm")
 	return k
 }

@@ -15,6 +15,10 @@ func Sentence(c Check, unit string) string {
 	if !ok {
 		return ""
 	}
+	return sentence(id, &c, unit)
+}
+
+func sentence(id CheckID, c *Check, unit string) string {
 	if c.Verdict == Unknown || !c.Has.Known() || !c.Needs.Known() {
 		return notKnown(c.Missing)
 	}
@@ -25,15 +29,19 @@ func Sentence(c Check, unit string) string {
 	if id == HitchWraps || id == TwoLoadPaths { // counts
 		s.scale.decimals = 0
 	}
-	for s.Margin != 0 && s.decimals < 3 && s.number(float64(s.Margin)) == decimal(0, s.decimals) {
+	for s.Margin != 0 && s.decimals < 3 && isZero(s.number(float64(s.Margin))) {
 		s.decimals++ // short by 0.3 mm, not by 0
 	}
-	return s.clauses() + s.tail()
+	var b strings.Builder
+	b.Grow(160)
+	s.clauses(&b)
+	s.tail(&b)
+	return b.String()
 }
 
 // said is a check about to be put into words.
 type said struct {
-	Check
+	*Check
 	scale
 	phrase
 }
@@ -51,7 +59,7 @@ type phrase struct {
 }
 
 // clauses tells what there is and what is needed.
-func (s said) clauses() string {
+func (s *said) clauses(b *strings.Builder) {
 	needs := s.phrase.needs
 	switch {
 	case s.Needs == 0 && s.zero != "":
@@ -59,50 +67,77 @@ func (s said) clauses() string {
 	case s.Needs < 0 && s.negative != "":
 		needs = s.negative
 	}
-	text := s.fill(s.phrase.has + "; " + needs)
-	return strings.ReplaceAll(text, "{at}", s.At)
+	s.fill(b, s.phrase.has)
+	b.WriteString("; ")
+	s.fill(b, needs)
 }
 
-// fill puts the numbers in.
-func (s said) fill(text string) string {
-	for name, v := range map[string]float64{"has": float64(s.Has), "needs": float64(s.Needs)} {
-		number := s.withUnit(math.Abs(v))
-		text = strings.ReplaceAll(text, "{"+name+"}", number)
-		for {
-			before, rest, found := strings.Cut(text, "{"+name+" ")
-			if !found {
-				break
-			}
-			words, after, _ := strings.Cut(rest, "}")
-			word, below, _ := strings.Cut(words, "|")
-			if v < 0 {
-				word = below
-			}
-			text = before + number + " " + word + after
+// fill writes text with what belongs in its brackets.
+func (s *said) fill(b *strings.Builder, text string) {
+	for {
+		before, rest, found := strings.Cut(text, "{")
+		b.WriteString(before)
+		if !found {
+			return
 		}
+		slot, after, _ := strings.Cut(rest, "}")
+		name, words, two := strings.Cut(slot, " ")
+		switch name {
+		case "at":
+			b.WriteString(s.At)
+		case "has":
+			s.amount(b, float64(s.Has), words, two)
+		case "needs":
+			s.amount(b, float64(s.Needs), words, two)
+		}
+		text = after
 	}
-	return text
+}
+
+// amount writes the absolute value of v and, where there are two words for it,
+// the one that goes with its sign.
+func (s *said) amount(b *strings.Builder, v float64, words string, two bool) {
+	b.WriteString(s.withUnit(math.Abs(v)))
+	if !two {
+		return
+	}
+	word, below, _ := strings.Cut(words, "|")
+	if v < 0 {
+		word = below
+	}
+	b.WriteByte(' ')
+	b.WriteString(word)
 }
 
 // tail tells the margin and what the verdict makes of it, in brackets.
-func (s said) tail() string {
-	margin := s.withUnit(math.Abs(float64(s.Margin)))
+func (s *said) tail(b *strings.Builder) {
+	if s.Verdict == Pass && s.Margin == 0 {
+		return
+	}
+	b.WriteString(" (")
+	if s.Verdict == Fail {
+		b.WriteString(s.fails)
+		b.WriteByte(' ')
+	}
 	if s.U > 0 {
-		margin = s.number(math.Abs(float64(s.Margin))) + " ± " + s.withUnit(float64(s.U))
+		b.WriteString(s.number(math.Abs(float64(s.Margin))))
+		b.WriteString(" ± ")
+		b.WriteString(s.withUnit(float64(s.U)))
+	} else {
+		b.WriteString(s.withUnit(math.Abs(float64(s.Margin))))
 	}
 	switch {
 	case s.Verdict == Fail:
-		return " (" + s.fails + " " + margin + ")"
 	case s.Verdict == Tight && s.Margin < s.Guard:
-		return " (" + margin + " to spare; " + s.withUnit(float64(s.Guard)) + " would make it sure)"
+		b.WriteString(" to spare; " + s.withUnit(float64(s.Guard)) + " would make it sure")
 	case s.Verdict == Tight && len(s.Missing) > 0:
-		return " (" + margin + " to spare; to be sure, " + toDo(s.Missing) + ")"
+		b.WriteString(" to spare; to be sure, " + toDo(s.Missing))
 	case s.Verdict == Tight:
-		return " (" + margin + " to spare, but it rests on an estimate)"
-	case s.Margin == 0:
-		return ""
+		b.WriteString(" to spare, but it rests on an estimate")
+	default:
+		b.WriteString(" to spare")
 	}
-	return " (" + margin + " to spare)"
+	b.WriteByte(')')
 }
 
 // notKnown says what an unknown check waits for.
