@@ -1,0 +1,117 @@
+package rules
+
+import (
+	"slices"
+
+	"example.com/hangtape/fit"
+)
+
+// Readable are the readings that can be taken three times afresh: those taken
+// less often that still have something to win, and those not taken so far, at
+// the model's present value. Each comes with the fitting as it would be then.
+func (a *Assessment) Readable() []Candidate {
+	var list []Candidate
+	for i := range a.m.Inputs {
+		in := &a.m.Inputs[i]
+		if u, ok := a.m.FreshU(i, freshReadings); ok && u < in.U {
+			list = append(list, Candidate{in.Key, func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }})
+		}
+	}
+	seen := map[string]bool{}
+	for _, e := range []End{reachLeft, faceBelow, gardaLow, waistBelow, underConnector, releaseRoom, bendKnee, dropAbove} {
+		if a.ends[e].Plain == Unknown {
+			continue
+		}
+		for _, c := range a.untaken(e, a.restsOnSurvey(e)) {
+			if !seen[c.Key] {
+				seen[c.Key] = true
+				list = append(list, c)
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(x, y Candidate) int { return fit.CompareKeys(x.Key, y.Key) })
+	return list
+}
+
+// restsOnSurvey says whether an estimate of the body has any part in e.
+func (a *Assessment) restsOnSurvey(e End) bool {
+	for part := range fit.NumBodyParts {
+		if i, ok := a.m.Residual(part); ok && a.p.Contribution(i, int(e)) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// A Candidate is a reading that could be taken three times afresh, with the
+// fitting as it would be then.
+type Candidate struct {
+	Key     string
+	Fitting func() *fit.Fitting
+}
+
+// untaken are the readings of the body and of the poses, not taken so far or
+// moved since by a change, that can matter to e, at the model's present value.
+func (a *Assessment) untaken(e End, survey bool) []Candidate {
+	var list []Candidate
+	laid := func(r fit.Reading, v float64) {
+		list = append(list, Candidate{fit.LaidKey(r), func() *fit.Fitting { return a.f.WithLaid(r, v, freshReadings) }})
+	}
+	height := func(h int, r fit.Reading, y float64) {
+		list = append(list, Candidate{fit.HeightKey(h, r), func() *fit.Fitting { return a.f.WithHeight(h, r, y, freshReadings) }})
+	}
+	for _, r := range nowReadings[:numEstimable] {
+		if i, ok := a.m.Residual(residualOf(r)); !ok || a.m.Read(r) || !survey {
+			continue
+		} else if matters := a.p.Contribution(i, int(e)) != 0; !matters && (r == fit.Nose || r == fit.WristUp) {
+			continue
+		}
+		y := a.s.Standing(r)
+		if r.IsHeight() {
+			height(a.m.HangOf(r), r, y)
+		} else {
+			laid(r, y)
+		}
+	}
+	if i := a.m.PostureInput(fit.AheadDefault); !a.m.Read(fit.Ahead) && a.p.Contribution(i, int(e)) != 0 {
+		laid(fit.Ahead, a.s.Ahead)
+	}
+	if i := a.m.PostureInput(fit.LevelByEye); a.m.Read(fit.GardaLevel) && a.p.Contribution(i, int(e)) != 0 {
+		height(a.m.HangOf(fit.GardaLevel), fit.KneeLevel, a.s.KneeAtLevel)
+	}
+	for _, q := range needsOf[e] {
+		if q == fit.NeedYLevel && !a.m.Read(fit.GardaLevel) {
+			height(a.m.HangOf(fit.GardaLevel), fit.GardaLevel, a.s.YLevel)
+		}
+		if q == fit.NeedYTaut && !a.m.Read(fit.GardaTaut) {
+			height(a.m.HangOf(fit.GardaTaut), fit.GardaTaut, a.s.YTaut)
+		}
+	}
+	return append(list, a.afterChange(e)...)
+}
+
+// afterChange are the readings of the hang to come, and the lengths to be laid
+// on again, that a change has made e rest on.
+func (a *Assessment) afterChange(e End) []Candidate {
+	var list []Candidate
+	coming := len(a.f.Hangs)
+	for i := range a.m.Inputs {
+		in := &a.m.Inputs[i]
+		if in.Origin != fit.Predicted || a.p.Contribution(i, int(e)) == 0 {
+			continue
+		}
+		if c := in.Change - 1; c >= 0 {
+			list = append(list, Candidate{fit.ChangeKey(c, true), func() *fit.Fitting { return a.f.LaidOn(c, in.V, freshReadings) }})
+			continue
+		}
+		r := in.Reading
+		list = append(list, Candidate{fit.HeightKey(coming, r), func() *fit.Fitting {
+			f := a.f.WithHeight(coming, r, a.s.Standing(r), freshReadings)
+			if r == fit.GardaLevel && a.m.Read(fit.KneeLevel) {
+				f = f.WithHeight(coming, fit.KneeLevel, a.s.KneeAtLevel, freshReadings)
+			}
+			return f
+		}})
+	}
+	return list
+}
