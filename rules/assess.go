@@ -195,6 +195,9 @@ func (a *Assessment) worst(c CheckID, of func(*EndResult) Verdict) End {
 	return w
 }
 
+// Deciding is the end that decides c.
+func (a *Assessment) Deciding(c CheckID) End { return a.worst(c, theVerdict) }
+
 func theVerdict(r *EndResult) Verdict   { return r.Verdict }
 func plainVerdict(r *EndResult) Verdict { return r.Plain }
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 )
 
 // textAnswer tells verdicts to people: one page a file, the cautions once.
@@ -40,10 +41,7 @@ func (a *textAnswer) end() error {
 		return nil
 	}
 	p := &page{}
-	p.section("Cautions")
-	for _, c := range append([]string{rules.ShortCaution}, rules.VerdictCautions()...) {
-		p.item("", c)
-	}
+	p.cautions()
 	_, err := io.WriteString(a.out, p.String())
 	return err
 }
@@ -57,6 +55,9 @@ type page struct {
 func (p *page) line(text string)     { p.WriteString(text + "\n") }
 func (p *page) section(title string) { p.line("\n" + title) }
 
+// title is a section's title that may be longer than a line.
+func (p *page) title(text string) { p.section(indented(0, text)) }
+
 // item is one entry of a section: a word or name, then the text.
 func (p *page) item(name, text string) {
 	if name != "" {
@@ -67,7 +68,11 @@ func (p *page) item(name, text string) {
 
 func (p *page) head(j judged) {
 	p.line(fmt.Sprintf("%s: %s (%s)", printable(j.Name), strings.ToUpper(string(j.report.Outcome)), rules.Tally(j.report.Checks)))
-	s := j.Session
+	p.about(j.Session)
+}
+
+// about tells whose session it is, where and when.
+func (p *page) about(s *sessions.Session) {
 	about := []string{s.Climber, s.Place}
 	if !s.Started.IsZero() {
 		about = append(about, s.Started.Format("2006-01-02"))
@@ -75,6 +80,13 @@ func (p *page) head(j judged) {
 	about = slices.DeleteFunc(about, func(a string) bool { return a == "" })
 	if len(about) > 0 {
 		p.line(printable(strings.Join(about, ", ")))
+	}
+}
+
+func (p *page) cautions() {
+	p.section("Cautions")
+	for _, c := range append([]string{rules.ShortCaution}, rules.VerdictCautions()...) {
+		p.item("", c)
 	}
 }
 

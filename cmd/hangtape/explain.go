@@ -11,13 +11,15 @@ import (
 )
 
 func explainCommand(w *world) *cobra.Command {
-	return &cobra.Command{
+	var file string
+	c := &cobra.Command{
 		Use:   "explain [NAME]",
 		Short: "Explain a check, a limit, a reading or a term",
 		Long: `Explains a check, a limit, a reading, a key of the session file or a term: what
 it is, why it matters, how it is measured or judged, its source, what to do.
-Without a NAME: the list of all.`,
-		Example: "  hangtape explain garda-under-connector\n  hangtape explain hip point",
+Without a NAME: the list of all. With --file also how a check stands there, and
+what a millimetre of each piece buys.`,
+		Example: "  hangtape explain garda-under-connector\n  hangtape explain hip point\n  hangtape explain slip-drop --file try-out/a-good-kit.toml",
 		RunE: func(_ *cobra.Command, args []string) error {
 			text := topicList()
 			if len(args) > 0 {
@@ -26,6 +28,15 @@ Without a NAME: the list of all.`,
 					return err
 				}
 				text = strings.TrimRight(topic.Text(textWidth), "\n") + "\n"
+				if file != "" {
+					here, err := checkIn(w, topic, file)
+					if err != nil {
+						return err
+					}
+					text += here
+				}
+			} else if file != "" {
+				return usage("--file needs the NAME of a check")
 			}
 			_, err := io.WriteString(w.out, text)
 			return err
@@ -39,6 +50,8 @@ Without a NAME: the list of all.`,
 			return names, cobra.ShellCompDirectiveNoFileComp
 		},
 	}
+	c.Flags().StringVar(&file, "file", "", "a session file, to tell how the check stands in it")
+	return c
 }
 
 func topicNamed(name string) (rules.Topic, error) {

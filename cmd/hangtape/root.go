@@ -20,6 +20,7 @@ func rootCommand(w *world) *cobra.Command {
 	root.SilenceUsage = true
 	root.AddCommand(
 		checkCommand(w),
+		adviseCommand(w),
 		cutCommand(w),
 		demoCommand(w),
 		explainCommand(w),

@@ -3,8 +3,10 @@ package main
 import (
 	"errors"
 	"flag"
+	"os"
 	"os/exec"
 	"strconv"
+	"strings"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -28,4 +30,16 @@ func cmdExits(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want {
 		ts.Fatalf("%v: exit %d, want %d", args[1:], got, want)
 	}
+}
+
+// cmdEdit replaces all of one text in a file by another: edit FILE OLD NEW.
+func cmdEdit(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: edit FILE OLD NEW")
+	}
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[1]) {
+		ts.Fatalf("%s does not contain %q", args[0], args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.ReplaceAll(text, args[1], args[2])), 0o600))
 }

@@ -26,6 +26,7 @@ func TestScript(t *testing.T) {
 			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"edit":  cmdEdit,
 			"exits": cmdExits,
 		},
 	})

@@ -30,6 +30,8 @@ const (
 type adviser struct {
 	subjects []*subject
 	chooser  *chooser
+	own      []fit.Piece // that stay as each file has them, though they differ
+	apart    []fit.Piece // whose bounds have no length in common, though they differ
 }
 
 // Advise says what to change in the fitting f of session id, under the limits l,

@@ -40,7 +40,9 @@ type Change struct {
 	Window *[2]float64 `json:"window,omitempty"` // none for rope_above
 	How    string      `json:"how"`
 	Unit   string      `json:"unit"`
-	Cost   int         `json:"-"` // of this change alone
+
+	Cost int         `json:"-"` // of this change alone
+	Each []rules.Num `json:"-"` // the files' own lengths, where they are to share a kit
 }
 
 // A Check is a verdict of the answer on margin and guard alone.
@@ -63,10 +65,4 @@ type Conflict struct {
 	Text   string   `json:"text"`   // Words in mm
 
 	Easing *Easing `json:"-"` // of a conflict of geometry; nil where none would do
-}
-
-// An Easing is the smallest easing of one limit with which some set would pass.
-type Easing struct {
-	Limit rules.Limit
-	MM    float64
 }

@@ -20,10 +20,17 @@ const (
 func (a *adviser) conflict() *Conflict {
 	h := a.chooser
 	c := &Conflict{Cause: causeGeometry, Bounds: []string{}, Next: []string{}, Pieces: []string{}}
-	if exact := exactly(h.musts); !h.any(exact) {
+	exact := exactly(h.musts)
+	switch {
+	case len(a.apart) > 0:
+		c.Checks = []string{}
+		for _, p := range a.apart {
+			c.Bounds = append(c.Bounds, boundsKey(p))
+		}
+	case !h.any(exact):
 		c.Checks, c.Bounds = h.irreducible(exact), a.freed()
-		c.Easing = a.easing(c.Checks)
-	} else {
+		c.Easing = a.easing()
+	default:
 		c.Cause, c.Checks = causeUncertainty, h.irreducible(h.musts)
 		if c.Next = a.helpful(exact); len(c.Next) == 0 {
 			c.Pieces = a.loose(c.Checks)

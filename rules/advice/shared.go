@@ -2,6 +2,7 @@ package advice
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -57,15 +58,19 @@ func AdviseTogether(list []Sharer, mark float64) *SharedAnswer {
 		subjects[i] = newSubject(s.File, s.Fitting, s.Limits, mark)
 		ans.Files = append(ans.Files, s.File)
 	}
-	a, own := together(subjects)
-	for _, p := range own {
+	a := together(subjects)
+	for _, p := range a.own {
 		ans.Own = append(ans.Own, p.Key())
 	}
 	for _, s := range subjects {
 		ans.Unknown, ans.Estimated = append(ans.Unknown, s.unknown()), append(ans.Estimated, a.estimated(s))
 		ans.Now = append(ans.Now, checks(s.assessed))
 	}
-	least, ok := a.chooser.settle(a.chooser.leastChange)
+	var least plan
+	ok := len(a.apart) == 0
+	if ok {
+		least, ok = a.chooser.settle(a.chooser.leastChange)
+	}
 	if !ok {
 		none := SharedOutcome{Ratio: nan, Changes: []Change{}, Checks: [][]Check{}}
 		ans.LeastChange, ans.BestFit = none, none
@@ -94,32 +99,34 @@ func apart(subjects []*subject) *SharedConflict {
 				rest = append(rest, other)
 			}
 		}
-		if a, _ := together(rest); !a.chooser.any(a.chooser.musts) {
+		if a := together(rest); len(a.apart) > 0 || !a.chooser.any(a.chooser.musts) {
 			group = rest
 		}
 	}
-	a, _ := together(group)
-	c := &SharedConflict{Conflict: *a.conflict()}
+	c := &SharedConflict{Conflict: *together(group).conflict()}
 	for _, s := range group {
 		c.Files = append(c.Files, s.name)
 	}
 	return c
 }
 
-// together is the adviser for one kit, and the pieces that stay as each file has
-// them although they differ.
-func together(subjects []*subject) (a *adviser, own []fit.Piece) {
+// together is the adviser for one kit.
+func together(subjects []*subject) *adviser {
 	var ps [fit.NumPieces]*piece
 	var forced set
+	var own, apart []fit.Piece
 	all := make([][fit.NumPieces]*piece, len(subjects))
 	for k, s := range subjects {
 		all[k] = pieces(s.f, s.assessed.Model(), s.mark)
 	}
 	for i, id := range order {
-		ps[i] = common(all, i, subjects[0].mark)
+		var free bool
+		ps[i], free = common(all, i, subjects[0].mark)
 		switch differ := lengthsDiffer(subjects, id); {
 		case differ && ps[i] != nil:
 			forced |= 1 << i
+		case differ && free:
+			apart = append(apart, id)
 		case differ:
 			own = append(own, id)
 		}
@@ -128,17 +135,22 @@ func together(subjects []*subject) (a *adviser, own []fit.Piece) {
 	for k, s := range subjects {
 		same[k] = s.settingLike(&ps)
 	}
-	return newAdviser(same, &ps, forced), own
+	a := newAdviser(same, &ps, forced)
+	slices.Sort(own)
+	slices.Sort(apart)
+	a.own, a.apart = own, apart
+	return a
 }
 
-// common is the piece at place i as all files may change it, nil where one may
-// not: the narrowest bounds and the dearest way.
-func common(all [][fit.NumPieces]*piece, i int, mark float64) *piece {
+// common is the piece at place i as all files may change it, with the narrowest
+// bounds and the dearest way; nil where there is none. free says that every file
+// may change it.
+func common(all [][fit.NumPieces]*piece, i int, mark float64) (p *piece, free bool) {
 	var c *piece
 	for _, ps := range all {
 		p := ps[i]
 		if p == nil {
-			return nil
+			return nil, false
 		}
 		if c == nil {
 			first := *p
@@ -152,9 +164,9 @@ func common(all [][fit.NumPieces]*piece, i int, mark float64) *piece {
 		}
 	}
 	if c.layOut(mark); len(c.marks) == 0 {
-		return nil
+		return nil, true
 	}
-	return c
+	return c, true
 }
 
 // settingLike is the subject with the pieces set as closely as all files can.

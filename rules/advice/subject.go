@@ -28,6 +28,11 @@ func (s *subject) changed(l lengths) *fit.Model {
 	return fit.NewModel(s.f.Changed(l), fit.Options{Spreads: s.spreads})
 }
 
+// length is the present length of p.
+func (s *subject) length(p fit.Piece) float64 {
+	return s.assessed.Model().Length(p, s.assessed.State())
+}
+
 // sums are what the full model says of f, a variant of the subject's fitting,
 // with the pieces of to set anew.
 func (s *subject) sums(f *fit.Fitting, to lengths) []sum {

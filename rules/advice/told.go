@@ -17,6 +17,9 @@ func none() Outcome { return Outcome{Ratio: nan, Changes: []Change{}, Checks: []
 
 // alone is the outcome of the only subject.
 func (o SharedOutcome) alone() Outcome {
+	for i := range o.Changes {
+		o.Changes[i].Each = nil
+	}
 	return Outcome{Feasible: o.Feasible, Cost: o.Cost, Ratio: o.Ratio, Changes: o.Changes, Checks: o.Checks[0]}
 }
 
@@ -34,12 +37,14 @@ func (a *adviser) told(p *plan) SharedOutcome {
 		}
 		pc := a.chooser.ps[i]
 		w := [2]float64{pc.lo, pc.hi}
+		var each []rules.Num
 		for k, sub := range a.subjects {
+			each = append(each, rules.Num(sub.length(pc.id)))
 			own := sub.window(fittings[k], pc, to[pc.id], assessed[k])
 			w = [2]float64{math.Max(w[0], own[0]), math.Min(w[1], own[1])}
 		}
 		o.Changes = append(o.Changes, Change{
-			Piece: pc.id.Key(), From: rules.Num(pc.from), To: to[pc.id], Window: &w, How: howWords[pc.how], Unit: "mm", Cost: pc.cost,
+			Piece: pc.id.Key(), From: rules.Num(pc.from), To: to[pc.id], Window: &w, How: howWords[pc.how], Unit: "mm", Cost: pc.cost, Each: each,
 		})
 	}
 	if rope.told {

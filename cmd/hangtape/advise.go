@@ -1,0 +1,142 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"example.com/hangtape/rules/advice"
+	"example.com/hangtape/sessions"
+)
+
+func adviseCommand(w *world) *cobra.Command {
+	var asJSON bool
+	var unit unitFlag
+	c := &cobra.Command{
+		Use:   "advise FILE…",
+		Short: "Say what to change: which piece, to what, within which window",
+		Long: `Says which piece of the kit to change, to what length, and within which window:
+the least change with which every must passes, and the best fit, which meets the
+most shoulds beside them. With several files: one kit for all of these climbers,
+or who cannot share one, and why. FILE may be -, once, for standard input.
+
+Lengths come on the marks of a tape: 5 mm, or 1/4 in where people read in
+inches. All verdicts are predicted: set, hang, read again.
+
+The exit code is 0 for an answer, also that there is nothing to change, 1 where
+no set of lengths can pass, 4 where a file cannot be read or says what cannot
+be.`,
+		Example: "  hangtape advise try-out/b-short-bridge.toml\n  hangtape advise --json one.toml another.toml",
+		Args:    words(1, -1, "FILE (- is standard input)"),
+		RunE: func(_ *cobra.Command, names []string) error {
+			files, err := readFiles(w, names)
+			if err != nil {
+				return err
+			}
+			a := adviceTold{out: w.out, json: asJSON, unit: unit.of(files[0].Session)}
+			if len(files) == 1 {
+				return a.single(files[0])
+			}
+			return a.together(files)
+		},
+	}
+	c.Flags().BoolVar(&asJSON, "json", false, "one JSON object, in mm and kN")
+	addUnitFlag(c, &unit)
+	return c
+}
+
+// readFiles reads session files whose readings can be true together. All that
+// cannot are told; one answer cannot do without any of them.
+func readFiles(w *world, names []string) ([]*sessions.File, error) {
+	if err := oneStdin(names); err != nil {
+		return nil, err
+	}
+	var files []*sessions.File
+	code := exitDone
+	for _, name := range names {
+		err := contain(func() error {
+			f, err := sessions.ReadFile(name, w.in)
+			if err == nil {
+				f.Session.Fit.Started = f.Session.Started
+				files, err = append(files, f), f.Check()
+			}
+			return err
+		})
+		if err != nil {
+			e := exit{code: exitFile, err: err}
+			errors.As(err, &e)
+			complain(w.err, e.err)
+			code = worse(code, e.code)
+		}
+	}
+	if code != exitDone {
+		return nil, exit{code: code}
+	}
+	return files, nil
+}
+
+// adviceTold tells advice, in words or as JSON.
+type adviceTold struct {
+	out  io.Writer
+	json bool
+	unit string
+}
+
+// mark is what a tape sets in the unit of the people.
+func (a *adviceTold) mark() float64 {
+	if a.unit == string(sessions.Inch) {
+		return advice.MarkInch
+	}
+	return advice.MarkMetric
+}
+
+func (a *adviceTold) single(f *sessions.File) error {
+	s := f.Session
+	var ans *advice.Answer
+	err := contain(func() error {
+		ans = advice.Advise(s.ID, &s.Fit, s.RulesFor(), a.mark())
+		return nil
+	})
+	if err == nil {
+		err = a.write(ans, func(p *advicePage) { p.answer(f, ans) })
+	}
+	return conflicting(err, ans != nil && ans.Conflict != nil)
+}
+
+func (a *adviceTold) together(files []*sessions.File) error {
+	list := make([]advice.Sharer, len(files))
+	for i, f := range files {
+		list[i] = advice.Sharer{File: f.Name, Fitting: &f.Session.Fit, Limits: f.Session.RulesFor()}
+	}
+	var ans *advice.SharedAnswer
+	err := contain(func() error {
+		ans = advice.AdviseTogether(list, a.mark())
+		return nil
+	})
+	if err == nil {
+		err = a.write(ans, func(p *advicePage) { p.shared(files, ans) })
+	}
+	return conflicting(err, ans != nil && ans.Conflict != nil)
+}
+
+func (a *adviceTold) write(ans any, tell func(p *advicePage)) error {
+	if a.json {
+		e := json.NewEncoder(a.out)
+		e.SetEscapeHTML(false)
+		return e.Encode(ans)
+	}
+	p := &advicePage{page{unit: a.unit}}
+	tell(p)
+	_, err := io.WriteString(a.out, p.String())
+	return err
+}
+
+// conflicting is err, or else the exit of an answer that no set can pass.
+func conflicting(err error, conflict bool) error {
+	if err == nil && conflict {
+		return exit{code: exitFails}
+	}
+	return err
+}

@@ -1,0 +1,58 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/rules/advice"
+)
+
+// checkIn tells how the check of a topic stands in a session file, and what a
+// millimetre of each piece buys at the end that decides it.
+func checkIn(w *world, topic rules.Topic, file string) (string, error) {
+	check, ok := rules.CheckNamed(topic.Name)
+	if !ok {
+		return "", usage("--file needs the NAME of a check, and %s is none", topic.Name)
+	}
+	files, err := readFiles(w, []string{file})
+	if err != nil {
+		return "", err
+	}
+	s := files[0].Session
+	unit := unitFlag("")
+	p := &page{unit: unit.of(s)}
+	err = contain(func() error {
+		a := rules.Assess(&s.Fit, s.RulesFor())
+		c := a.Check(check)
+		p.title("In " + printable(files[0].Name))
+		p.item(strings.ToUpper(string(c.Verdict)), rules.Sentence(c, p.unit))
+		if c.Verdict == rules.Unknown {
+			return nil
+		}
+		p.slopes(check.UnitAt(c.At), advice.Sensitivities(&s.Fit, s.RulesFor()).Of(a.Deciding(check)))
+		return nil
+	})
+	return p.String(), err
+}
+
+// slopes tells what the pieces buy of a margin in the unit.
+func (p *page) slopes(unit string, slopes []advice.Slope) {
+	if len(slopes) == 0 {
+		p.item("", "No length of the kit that is known moves it.")
+		return
+	}
+	p.title("What a longer piece does to its margin")
+	for _, s := range slopes {
+		by, verb := s.PerMM, "adds"
+		if by < 0 {
+			by, verb = -by, "takes"
+		}
+		piece := "each mm of the " + rules.PieceName(s.Piece)
+		if rules.IsLength(unit) {
+			p.item("", fmt.Sprintf("%s %s %.2f mm", piece, verb, by))
+		} else {
+			p.item("", strings.TrimSpace(fmt.Sprintf("%s %s %.4f %s", piece, verb, by, unit)))
+		}
+	}
+}

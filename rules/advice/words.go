@@ -1,0 +1,131 @@
+package advice
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+)
+
+// Setting is what every answer says of itself.
+const Setting = "A setting, not a verdict: set, hang, read again."
+
+// Words tells the change as something to do, with lengths in unit (mm, cm, in):
+// "lengthen the main bridge by 55 mm, from 1160 to 1215 mm; anything from 1200 to
+// 1260 mm will do (slides, work 1)". Windows are told rounded inwards.
+func (c *Change) Words(unit string) string {
+	if c.Piece == ropeAbove {
+		words := "stay at least " + below(c.To, unit) + " below the union"
+		if c.From.Known() {
+			words += ", not " + below(float64(c.From), unit)
+		}
+		return words + " (practice, no work)"
+	}
+	length := func(mm float64) string { return rules.FormatLength(mm, unit) }
+	bare := func(mm float64) string { return strings.TrimSuffix(length(mm), " "+unit) }
+	by, verb := c.To-float64(c.From), "lengthen"
+	if by < 0 {
+		by, verb = -by, "shorten"
+	}
+	words := fmt.Sprintf("%s the %s by %s, from %s to %s", verb, pieceNamed(c.Piece), length(by), bare(float64(c.From)), length(c.To))
+	if len(c.Each) > 0 {
+		words = fmt.Sprintf("set the %s to %s", pieceNamed(c.Piece), length(c.To))
+	}
+	if c.Window != nil {
+		lo, hi := inwards(*c.Window, unit)
+		words += fmt.Sprintf("; anything from %s to %s will do", bare(lo), length(hi))
+	}
+	return fmt.Sprintf("%s (%s, work %d)", words, c.How, c.Cost)
+}
+
+func pieceNamed(key string) string {
+	for p := range fit.NumPieces {
+		if p.Key() == key {
+			return rules.PieceName(p)
+		}
+	}
+	return strings.ReplaceAll(key, "_", " ")
+}
+
+// below is a distance below the union, in metres or in feet rounded up to a
+// tenth.
+func below(mm float64, unit string) string {
+	per, of := 1000.0, "m"
+	if unit == "in" {
+		per, of = mmPerFoot, "ft"
+	}
+	return fmt.Sprintf("%.1f %s", math.Ceil(mm/per*10-1e-9)/10, of)
+}
+
+// mmPerFoot is exact (international foot, 1959).
+const mmPerFoot = 304.8
+
+// inwards rounds a window to what is told of it in unit, never to more.
+func inwards(w [2]float64, unit string) (lo, hi float64) {
+	step := 1.0 // mm
+	if unit == "in" {
+		step = mmPerFoot / 12 / 16
+	}
+	return math.Ceil(w[0]/step-1e-6) * step, math.Floor(w[1]/step+1e-6) * step
+}
+
+// Words tells the readings to take first, and what they may save.
+func (s *Sooner) Words(cost int) string {
+	would := fmt.Sprintf("a change of work %d would do", s.Cost)
+	if s.Cost == 0 {
+		would = "nothing would have to change"
+	}
+	return fmt.Sprintf("%s, in place of work %d, once these are read three times afresh, one after the other: %s", would, cost, named(s.Readings))
+}
+
+// Words tells the conflict, with lengths in unit (mm, cm, in).
+func (c *Conflict) Words(unit string) string {
+	if len(c.Checks) == 0 && len(c.Bounds) > 0 {
+		return "no length lies within the bounds of all for: " + named(c.Bounds)
+	}
+	if c.Cause == causeGeometry {
+		words := fmt.Sprintf("no lengths within the bounds meet %s, however well they are measured", inOne(c.Checks))
+		if len(c.Bounds) > 0 {
+			words += "; other bounds for one of these would do: " + named(c.Bounds)
+		}
+		if c.Easing != nil {
+			words += fmt.Sprintf("; so would the limit %s eased by %s, which is the school's to decide", c.Easing.Limit, c.Easing.words(unit))
+		}
+		return words
+	}
+	words := fmt.Sprintf("there are lengths that meet %s, but not surely enough", inOne(c.Checks))
+	switch {
+	case len(c.Next) > 0:
+		words += "; read three times afresh: " + named(c.Next)
+	case len(c.Pieces) > 0:
+		keys := make([]string, len(c.Pieces))
+		for i, p := range c.Pieces {
+			keys[i] = "kit." + p
+		}
+		words += "; what limits it is how closely these can be set: " + named(keys)
+	}
+	return words
+}
+
+// inOne lists checks that have to be met at once.
+func inOne(checks []string) string {
+	switch n := len(checks); n {
+	case 0:
+		return "every must"
+	case 1:
+		return checks[0]
+	default:
+		return strings.Join(checks[:n-1], ", ") + " and " + checks[n-1] + " together"
+	}
+}
+
+// named lists keys of the session file in the trade's words.
+func named(keys []string) string {
+	names := make([]string, len(keys))
+	for i, k := range keys {
+		names[i] = rules.InputName(strings.TrimSuffix(k, ".bounds_mm"))
+	}
+	return strings.Join(names, "; ")
+}
