@@ -38,6 +38,8 @@ func newDemand(t *tables, e rules.End, factor float64) *demand {
 	for i := range d.signs {
 		if tm := t.terms[i][d.output]; tm != nil {
 			d.signs[i] = sense * tm.sign
+		} else if t.beyond[i][e] {
+			d.signs[i] = 1 // either will do: what is unknown is not met
 		}
 	}
 	return d
@@ -88,7 +90,8 @@ func inSearch(c rules.CheckID) bool {
 }
 
 // demands are those of the ends that some piece can move: the musts, then the
-// shoulds. failing says that a must is known not to pass whatever is set.
+// shoulds. An end that is out of the domain whatever is set within the bounds is
+// never met.
 func demands(t *tables, factor float64) (musts, shoulds []*demand) {
 	for c := range rules.NumChecks {
 		if !inSearch(c) {

@@ -67,6 +67,37 @@ func (r *sampler) piece(i int, pc *piece) {
 	}
 }
 
+// beyondBounds finds the outputs that are out of the domain whatever is set, and
+// would be known with some piece beyond its bounds.
+func (r *sampler) beyondBounds(ps *[fit.NumPieces]*piece) {
+	var out []int
+	for e := range rules.NumEnds {
+		if end := r.t.subject.assessed.End(e); math.IsNaN(r.t.base[e].margin) && end.Plain == rules.Unknown && len(end.Missing) == 0 {
+			out = append(out, int(e))
+		}
+	}
+	if len(out) == 0 {
+		return
+	}
+	const step = 50.0 // mm
+	var state fit.State
+	var margins [numOutputs]float64
+	for i, pc := range ps {
+		if pc == nil {
+			continue
+		}
+		for v := step; v < mostFreed; v += step {
+			r.m.SetLength(pc.id, v)
+			r.m.Current(&state)
+			outputs(&r.t.subject.limits)(nil, &state, margins[:])
+			for _, o := range out {
+				r.t.beyond[i][o] = r.t.beyond[i][o] || !math.IsNaN(margins[o])
+			}
+		}
+		r.m.SetLength(pc.id, r.ref[pc.id])
+	}
+}
+
 // signOf is the way in which output o goes as the piece gets longer, 0 where it
 // does not move it.
 func signOf(margins [][numOutputs]float64, o int) int {

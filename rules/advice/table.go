@@ -31,8 +31,9 @@ type tables struct {
 	mark    float64 // mm between marks
 	base    []sum   // at the reference, by output
 	terms   [fit.NumPieces][numOutputs]*term
-	pair    [2][2]float64 // variance of the pair's ends, by loops changed
-	bend    [2]*curve     // of the knee, of the leg; nil where no piece moves them
+	pair    [2][2]float64                   // variance of the pair's ends, by loops changed
+	bend    [2]*curve                       // of the knee, of the leg; nil where no piece moves them
+	beyond  [fit.NumPieces][numOutputs]bool // that a piece moves, but only beyond its bounds
 }
 
 // A sum is an output, or a part of one.
@@ -65,6 +66,7 @@ func tabulate(sub *subject, ps *[fit.NumPieces]*piece) *tables {
 			r.piece(i, pc)
 		}
 	}
+	r.beyondBounds(ps)
 	r.pairs(ps)
 	r.bends(ps)
 	return t
