@@ -11,7 +11,7 @@ import (
 
 // A curve is a margin over the distance d that it follows from.
 type curve struct {
-	margin, variance, shift interp.AkimaSpline
+	margin, variance, shift interp.NotAKnotCubic
 	lo, hi                  float64 // of d
 	distance                float64 // variance of d where the curve was taken
 }
@@ -101,7 +101,7 @@ func (r *sampler) bendRange() (mover int, lo, hi float64) {
 }
 
 func fitCurve(xs []float64, ys []sum, distance float64) *curve {
-	if len(xs) < 3 {
+	if len(xs) < 4 {
 		return nil
 	}
 	c := &curve{lo: xs[0], hi: xs[len(xs)-1], distance: distance}

@@ -2,6 +2,7 @@ package advice
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/interp"
 
@@ -28,6 +29,26 @@ type sampler struct {
 	relevant []bool
 }
 
+// alsoAway adds the inputs that have a part only away from the reference: what a
+// pose was read with cancels where nothing is changed.
+func (r *sampler) alsoAway(ps *[fit.NumPieces]*piece) {
+	for _, pc := range ps {
+		if pc != nil {
+			k := len(pc.marks) / 3
+			if pc.marks[k] == r.ref[pc.id] {
+				k = 0
+			}
+			r.m.SetLength(pc.id, pc.marks[k])
+		}
+	}
+	for i, away := range r.m.Propagate(numOutputs, outputs(&r.t.subject.limits)).Relevant() {
+		r.relevant[i] = r.relevant[i] || away
+	}
+	for id, v := range r.ref {
+		r.m.SetLength(id, v)
+	}
+}
+
 // piece works out the terms of the piece at place i: unchanged, and on its marks.
 func (r *sampler) piece(i int, pc *piece) {
 	n := len(pc.marks)
@@ -39,11 +60,9 @@ func (r *sampler) piece(i int, pc *piece) {
 		r.m.Current(&state)
 		out(nil, &state, margins[k][:])
 	}
-	at := sampleMarks(n)
-	xs, got := make([]float64, len(at)), make([][]sum, len(at))
-	for j, k := range at {
-		r.m.SetLength(pc.id, pc.marks[k])
-		xs[j], got[j] = pc.marks[k], sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out))
+	xs, got := r.sampled(pc, slices.Compact([]int{0, n / 2, n - 1}))
+	if !straight(xs, got) {
+		xs, got = r.sampled(pc, sampleMarks(n))
 	}
 	r.m.SetLength(pc.id, r.ref[pc.id])
 	without := r.ref.clone()
@@ -65,6 +84,38 @@ func (r *sampler) piece(i int, pc *piece) {
 		}
 		r.t.terms[i][o] = tm
 	}
+}
+
+// sampled propagates with the piece at some of its marks.
+func (r *sampler) sampled(pc *piece, at []int) (xs []float64, got [][]sum) {
+	out := outputs(&r.t.subject.limits)
+	for _, k := range at {
+		r.m.SetLength(pc.id, pc.marks[k])
+		xs = append(xs, pc.marks[k])
+		got = append(got, sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out)))
+	}
+	return xs, got
+}
+
+// straight says whether variances and shifts lie on lines through three samples,
+// as they do where a margin is linear in the piece; false where one is unknown.
+func straight(xs []float64, got [][]sum) bool {
+	if len(xs) < 3 {
+		return true
+	}
+	share := (xs[1] - xs[0]) / (xs[2] - xs[0])
+	on := func(a, b, c float64) bool {
+		return math.Abs(a+(c-a)*share-b) <= 1e-9*(1+math.Abs(b))
+	}
+	for o := range numOutputs {
+		a, b, c := got[0][o], got[1][o], got[2][o]
+		known := !math.IsNaN(a.variance + b.variance + c.variance)
+		none := math.IsNaN(a.variance) && math.IsNaN(b.variance) && math.IsNaN(c.variance)
+		if !none && !(known && on(a.variance, b.variance, c.variance) && on(a.shift, b.shift, c.shift)) {
+			return false
+		}
+	}
+	return true
 }
 
 // beyondBounds finds the outputs that are out of the domain whatever is set, and
@@ -145,12 +196,12 @@ func between(xs []float64, y func(j int) float64) func(x float64) float64 {
 	if len(kx) == 0 {
 		return func(float64) float64 { return math.NaN() }
 	}
-	var spline interp.AkimaSpline
-	if len(kx) > 2 && spline.Fit(kx, ky) == nil {
+	var spline interp.NotAKnotCubic
+	if len(kx) > 3 && spline.Fit(kx, ky) == nil {
 		return spline.Predict
 	}
 	var line interp.PiecewiseLinear
-	if len(kx) == 2 && line.Fit(kx, ky) == nil {
+	if len(kx) > 1 && line.Fit(kx, ky) == nil {
 		return line.Predict
 	}
 	return func(float64) float64 { return ky[0] }

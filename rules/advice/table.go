@@ -61,6 +61,7 @@ func tabulate(sub *subject, ps *[fit.NumPieces]*piece) *tables {
 	p := m.Propagate(numOutputs, outputs(&sub.limits))
 	t.base = sumsOf(p)
 	r := &sampler{t: t, m: m, ref: ref, relevant: p.Relevant()}
+	r.alsoAway(ps)
 	for i, pc := range ps {
 		if pc != nil {
 			r.piece(i, pc)
