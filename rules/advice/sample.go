@@ -1,10 +1,9 @@
 package advice
 
 import (
+	"cmp"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/interp"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -62,13 +61,18 @@ func (r *sampler) piece(i int, pc *piece) {
 	}
 	xs, got := r.sampled(pc, slices.Compact([]int{0, n / 2, n - 1}))
 	if !straight(xs, got) {
-		xs, got = r.sampled(pc, sampleMarks(n))
+		xs, got = r.sampled(pc, r.sampleMarks(pc))
 	}
 	r.m.SetLength(pc.id, r.ref[pc.id])
 	without := r.ref.clone()
 	delete(without, pc.id)
 	left := sumsOf(r.t.subject.changed(without).Propagate(numOutputs, out))
 
+	scale := r.scale(pc)
+	scaled := make([]float64, len(xs))
+	for j, x := range xs {
+		scaled[j] = scale(x)
+	}
 	for o := range numOutputs {
 		sign := signOf(margins, o)
 		if sign == 0 {
@@ -77,10 +81,10 @@ func (r *sampler) piece(i int, pc *piece) {
 		base := r.t.base[o]
 		tm := &term{options: make([]sum, n+1), sign: sign}
 		tm.options[unchanged] = left[o].minus(base)
-		variance := between(xs, func(j int) float64 { return got[j][o].variance })
-		shift := between(xs, func(j int) float64 { return got[j][o].shift })
+		variance := between(scaled, func(j int) float64 { return got[j][o].variance })
+		shift := between(scaled, func(j int) float64 { return got[j][o].shift })
 		for k, v := range pc.marks {
-			tm.options[k+1] = sum{margins[k][o], variance(v), shift(v)}.minus(base)
+			tm.options[k+1] = sum{margins[k][o], variance(scale(v)), shift(scale(v))}.minus(base)
 		}
 		r.t.terms[i][o] = tm
 	}
@@ -95,27 +99,6 @@ func (r *sampler) sampled(pc *piece, at []int) (xs []float64, got [][]sum) {
 		got = append(got, sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out)))
 	}
 	return xs, got
-}
-
-// straight says whether variances and shifts lie on lines through three samples,
-// as they do where a margin is linear in the piece; false where one is unknown.
-func straight(xs []float64, got [][]sum) bool {
-	if len(xs) < 3 {
-		return true
-	}
-	share := (xs[1] - xs[0]) / (xs[2] - xs[0])
-	on := func(a, b, c float64) bool {
-		return math.Abs(a+(c-a)*share-b) <= 1e-9*(1+math.Abs(b))
-	}
-	for o := range numOutputs {
-		a, b, c := got[0][o], got[1][o], got[2][o]
-		known := !math.IsNaN(a.variance + b.variance + c.variance)
-		none := math.IsNaN(a.variance) && math.IsNaN(b.variance) && math.IsNaN(c.variance)
-		if !none && !(known && on(a.variance, b.variance, c.variance) && on(a.shift, b.shift, c.shift)) {
-			return false
-		}
-	}
-	return true
 }
 
 // beyondBounds finds the outputs that are out of the domain whatever is set, and
@@ -170,41 +153,36 @@ func signOf(margins [][numOutputs]float64, o int) int {
 	return 0
 }
 
-// sampleMarks chooses which of n marks are propagated: both ends, and closer
-// together at the short end, where a bridge is nearly straight.
-func sampleMarks(n int) []int {
+// scale is what the terms of a piece are smooth in: the logarithm of its rise for
+// a bridge, whose slope grows without limit as it comes to be straight, and for
+// the others the length.
+func (r *sampler) scale(pc *piece) func(v float64) float64 {
+	var s fit.State
+	r.m.Current(&s)
+	switch pc.id {
+	case fit.PieceMainBridge:
+		return func(v float64) float64 { return math.Log(fit.Rise(v, s.MainBridgeRings)) }
+	case fit.PieceBackupBridge:
+		return func(v float64) float64 { return math.Log(fit.Rise(v, s.BackupBridgeRings)) }
+	}
+	return func(v float64) float64 { return v }
+}
+
+// sampleMarks chooses which marks are propagated: both ends, and closer together
+// at the short end, where the slopes are steepest.
+func (r *sampler) sampleMarks(pc *piece) []int {
+	scale, n := r.scale(pc), len(pc.marks)
+	lo, hi := scale(pc.marks[0]), scale(pc.marks[n-1])
 	var at []int
 	for j := range samples {
 		f := float64(j) / (samples - 1)
-		k := int(math.Round((0.4*f + 0.6*f*f) * float64(n-1)))
-		if len(at) == 0 || k > at[len(at)-1] {
+		x := lo + (hi-lo)*(0.4*f+0.6*f*f)
+		k, _ := slices.BinarySearchFunc(pc.marks, x, func(v, x float64) int { return cmp.Compare(scale(v), x) })
+		if k = min(k, n-1); len(at) == 0 || k > at[len(at)-1] {
 			at = append(at, k)
 		}
 	}
 	return at
-}
-
-// between interpolates y, which is told at xs, ascending; where y is unknown it
-// is left out.
-func between(xs []float64, y func(j int) float64) func(x float64) float64 {
-	var kx, ky []float64
-	for j, x := range xs {
-		if v := y(j); !math.IsNaN(v) {
-			kx, ky = append(kx, x), append(ky, v)
-		}
-	}
-	if len(kx) == 0 {
-		return func(float64) float64 { return math.NaN() }
-	}
-	var spline interp.NotAKnotCubic
-	if len(kx) > 3 && spline.Fit(kx, ky) == nil {
-		return spline.Predict
-	}
-	var line interp.PiecewiseLinear
-	if len(kx) > 1 && line.Fit(kx, ky) == nil {
-		return line.Predict
-	}
-	return func(float64) float64 { return ky[0] }
 }
 
 // pairs works out the variance of the pair of hitches with none, one or both of
