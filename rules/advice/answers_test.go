@@ -14,7 +14,7 @@ import (
 // eachAnswer goes through made-up sessions, each with both of its answers.
 func eachAnswer(t *testing.T, mark float64, do func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome)) {
 	t.Helper()
-	sessions := 60
+	sessions := 30
 	if *long {
 		sessions = 500
 	}
