@@ -170,7 +170,7 @@ func (m *maker) hang(b *body) {
 	rise := func(l float64) float64 { return math.Sqrt(math.Max(0, l*l-m.rings*m.rings)) / 2 }
 	top := 30 + rise(m.main) + 100
 	taut := 10 + rise(m.backup) + m.tether + m.garda
-	level := math.Sqrt(m.foot*m.foot-math.Pow(b.thigh-m.ahead, 2)) - b.shin - 25
+	level := math.Sqrt(m.foot*m.foot-(b.thigh-m.ahead)*(b.thigh-m.ahead)) - b.shin - 25
 	wraps := m.normal(95, 8)
 	read(fit.Hip, 0, 5, 0.98)
 	read(fit.Nose, b.nose, 6, 0.85)
