@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/hangtape/rules"
@@ -38,7 +39,7 @@ func (p *advicePage) shared(files []*sessions.File, a *advice.SharedAnswer) {
 	} else {
 		least := outcome{a.LeastChange.Cost, a.LeastChange.Changes, nil}
 		p.outcomes(nil, least, outcome{a.BestFit.Cost, a.BestFit.Changes, nil})
-		p.different(names, a.LeastChange.Changes)
+		p.asTheyAre(names, append(slices.Clone(a.LeastChange.Changes), a.BestFit.Changes...))
 	}
 	p.own(a.Own)
 	for i := range files {
@@ -55,13 +56,18 @@ func (p *advicePage) shared(files []*sessions.File, a *advice.SharedAnswer) {
 	p.closing(len(a.LeastChange.Changes)+len(a.BestFit.Changes) > 0)
 }
 
-// different tells the lengths that the pieces to change have in each file.
-func (p *advicePage) different(names []string, changes []advice.Change) {
+// asTheyAre tells the lengths that the pieces to change have in each file.
+func (p *advicePage) asTheyAre(names []string, changes []advice.Change) {
 	if len(changes) == 0 {
 		return
 	}
 	p.section("As they are")
+	told := map[string]bool{}
 	for _, c := range changes {
+		if told[c.Piece] {
+			continue
+		}
+		told[c.Piece] = true
 		var each []string
 		for i, from := range c.Each {
 			each = append(each, fmt.Sprintf("%s in %s", rules.FormatLength(float64(from), p.unit), names[i]))
