@@ -77,7 +77,7 @@ func outcome(checks []Check) Verdict {
 // check tells the end that decides c by the verdict that of tells.
 func (a *Assessment) check(c CheckID, of func(*EndResult) Verdict) Check {
 	info, e := c.Info(), a.worst(c, of)
-	r, at := &a.ends[e], e.At()
+	r, at := &a.ends[e], e.at(c)
 	k := Check{
 		Name: info.Name, Group: info.Group, Kind: info.Kind, Verdict: of(r), At: at,
 		Has: Num(r.Has), Needs: Num(r.Needs), Margin: Num(r.Margin), U: Num(r.U), Shift: Num(r.Shift), Guard: Num(r.Guard),

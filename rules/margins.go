@@ -88,10 +88,13 @@ func (e End) Check() CheckID {
 
 // At is e's name within its check: its side or end, "" where the check has only
 // one.
-func (e End) At() string {
-	for i, x := range endsOf[e.Check()] {
+func (e End) At() string { return e.at(e.Check()) }
+
+// at is At for an end that is known to belong to c.
+func (e End) at(c CheckID) string {
+	for i, x := range endsOf[c] {
 		if x == e {
-			return e.Check().Info().Ends[i]
+			return checkInfo[c].Ends[i]
 		}
 	}
 	return ""

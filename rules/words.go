@@ -29,8 +29,10 @@ func sentence(id CheckID, c *Check, unit string) string {
 	if id == HitchWraps || id == TwoLoadPaths { // counts
 		s.scale.decimals = 0
 	}
-	for s.Margin != 0 && s.decimals < 3 && isZero(s.number(float64(s.Margin))) {
-		s.decimals++ // short by 0.3 mm, not by 0
+	if margin := float64(c.Margin); margin != 0 && math.Abs(margin) < s.per {
+		for s.decimals < 3 && isZero(s.number(margin)) {
+			s.decimals++ // short by 0.3 mm, not by 0
+		}
 	}
 	var b strings.Builder
 	b.Grow(160)
