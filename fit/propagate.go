@@ -65,7 +65,10 @@ func propagate(f stepped, x, u []float64, blocks []Block, n int) *Propagation {
 		}
 		p.step(i, u[i])
 		contr := room[row*n : (row+1)*n]
-		for o := range contr {
+		for o, mid := range p.Values {
+			if p.hi[o] == mid && p.lo[o] == mid {
+				continue // most inputs leave most outputs alone
+			}
 			c, shift := p.effect(o)
 			contr[o] = c
 			p.squares[o] += c * c
@@ -131,7 +134,10 @@ func (p *Propagation) With(i int, u float64) func(o int) (float64, float64) {
 	}
 	if u != 0 && !math.IsNaN(p.x[i]) {
 		p.step(i, u)
-		for o := range contr {
+		for o, mid := range p.Values {
+			if p.hi[o] == mid && p.lo[o] == mid {
+				continue // most inputs leave most outputs alone
+			}
 			c, shift := p.effect(o)
 			contr[o] = c
 			gained[o] += shift

@@ -85,7 +85,7 @@ func Assess(f *fit.Fitting, l Limits) *Assessment {
 			out[outLikely+k] = a.m.Offset(fit.Likely(k), x, s)
 		}
 	})
-	a.m.At(a.m.Values(), &a.s)
+	a.m.Current(&a.s)
 	a.doubted = make([]bool, len(a.m.Inputs))
 	a.findings()
 	a.judgeEnds()

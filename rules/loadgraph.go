@@ -4,7 +4,7 @@ package rules
 // Parts are numbered in the order in which they were named.
 type loadGraph struct {
 	parts []string
-	on    map[[2]int]bool // the first hangs on the second, which is nearer the rope
+	on    [][2]int // the first hangs on the second, which is nearer the rope
 }
 
 // saddleEnd and ropeEnd are the ends of every way; being shared by all, they are not
@@ -15,7 +15,7 @@ const (
 )
 
 func newLoadGraph() *loadGraph {
-	return &loadGraph{parts: []string{"saddle", "rope"}, on: map[[2]int]bool{}}
+	return &loadGraph{parts: []string{"saddle", "rope"}}
 }
 
 // way adds a chain of parts from the saddle to the rope. A part of the same
@@ -24,10 +24,10 @@ func (g *loadGraph) way(parts ...string) {
 	from := saddleEnd
 	for _, name := range parts {
 		to := g.part(name)
-		g.on[[2]int{from, to}] = true
+		g.on = append(g.on, [2]int{from, to})
 		from = to
 	}
-	g.on[[2]int{from, ropeEnd}] = true
+	g.on = append(g.on, [2]int{from, ropeEnd})
 }
 
 // part is the number of the part called name, which is added if need be.
@@ -62,7 +62,7 @@ func (g *loadGraph) disjointWithout(failed int) int {
 			room[near(p)][far(p)] = 1
 		}
 	}
-	for e := range g.on {
+	for _, e := range g.on {
 		room[far(e[0])][near(e[1])] = 1
 	}
 	ways := 0

@@ -121,7 +121,7 @@ func TestLoadGraphAgainstEverySetOfFailures(t *testing.T) {
 					continue
 				}
 				if rapid.IntRange(0, 2).Draw(t, "hangs") == 0 {
-					g.on[[2]int{i, j}] = true
+					g.on = append(g.on, [2]int{i, j})
 				}
 			}
 		}
@@ -153,7 +153,7 @@ func TestLoadGraphAgainstEverySetOfFailures(t *testing.T) {
 func reaches(g *loadGraph, failed int) bool {
 	reached := map[int]bool{saddleEnd: true}
 	for range g.parts {
-		for e := range g.on {
+		for _, e := range g.on {
 			gone := e[1] > ropeEnd && failed>>(e[1]-ropeEnd-1)&1 == 1
 			if reached[e[0]] && !gone {
 				reached[e[1]] = true
