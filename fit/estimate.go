@@ -1,6 +1,9 @@
 package fit
 
-import "gonum.org/v1/gonum/mat"
+import (
+	"gonum.org/v1/gonum/lapack/lapack64"
+	"gonum.org/v1/gonum/mat"
+)
 
 // linear is a weighted sum of inputs and a constant: what the survey says of a
 // body part once it is known which other parts were measured.
@@ -90,16 +93,18 @@ func (m *Model) sharpen(parts []BodyPart, ps []partner) (estimates, likely []sha
 		return estimates, likely
 	}
 	cov := &m.regression.Cov
-	oo := mat.NewSymDense(len(ps), nil)
+	inverse := mat.NewSymDense(len(ps), nil) // C_oo + R, inverted in place
 	for a, p := range ps {
 		for b := a; b < len(ps); b++ {
-			oo.SetSym(a, b, cov[p.part][ps[b].part])
+			inverse.SetSym(a, b, cov[p.part][ps[b].part])
 		}
-		oo.SetSym(a, a, oo.At(a, a)+p.r)
+		inverse.SetSym(a, a, inverse.At(a, a)+p.r)
 	}
-	var chol mat.Cholesky
-	var inverse mat.SymDense
-	if !chol.Factorize(oo) || chol.InverseTo(&inverse) != nil {
+	factor, ok := lapack64.Potrf(inverse.RawSymmetric())
+	if ok {
+		_, ok = lapack64.Potri(factor)
+	}
+	if !ok {
 		return estimates, likely // cannot be: a covariance with variances added
 	}
 	for a, p := range ps {
