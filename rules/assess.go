@@ -11,26 +11,27 @@ import (
 const GuardFactor = 1.645
 
 // The outputs that an Assessment propagates, in one vector: the margins of the
-// ends, the poses, where landmarks stand by the model, and what ought to agree.
+// ends, the poses, what ought to agree, and what stands for readings.
 const (
 	outPoses   = int(NumEnds)
-	outNow     = outPoses + numPoses
-	outOffsets = outNow + numNow
+	outOffsets = outPoses + numPoses
 	outLikely  = outOffsets + fit.NumOffsets
-	numOutputs = outLikely + fit.NumLikely
+	outFull    = outLikely + fit.NumLikely
+	outStand   = outFull + 1 // and one for each of standIns
 )
 
 // An Assessment is one fitting under one set of limits, with a verdict on every
 // end, not yet told in words.
 type Assessment struct {
-	f       *fit.Fitting
-	m       *fit.Model
-	l       *Limits
-	s       fit.State // at the inputs' values
-	p       *fit.Propagation
-	ends    [NumEnds]EndResult
-	found   []Finding
-	doubted []bool // by input: named by a finding that doubts it
+	f        *fit.Fitting
+	m        *fit.Model
+	l        *Limits
+	s        fit.State // at the inputs' values
+	p        *fit.Propagation
+	ends     [NumEnds]EndResult
+	found    []Finding
+	doubted  []bool        // by input: named by a finding that doubts it
+	standIns []fit.Reading // what something stands for, as its outputs are placed
 }
 
 // An EndResult is the verdict on one End, in the unit of its check. What is
@@ -74,15 +75,19 @@ func near0(margin float64) float64 {
 // not be changed while the assessment is in use.
 func Assess(f *fit.Fitting, l Limits) *Assessment {
 	a := &Assessment{f: f, l: &l, m: fit.NewModel(f, fit.Options{})}
-	a.p = a.m.Propagate(numOutputs, func(x []float64, s *fit.State, out []float64) {
+	a.standIns = standIns(a.m)
+	a.p = a.m.Propagate(outStand+len(a.standIns), func(x []float64, s *fit.State, out []float64) {
 		Margins(s, &l, out)
-		posesOf(s, &l, out[outPoses:outNow])
-		nowOf(s, out[outNow:outOffsets])
+		posesOf(s, &l, out[outPoses:outOffsets])
 		for o := range fit.NumOffsets {
 			out[outOffsets+o] = a.m.Disagreement(fit.Offset(o), x, s)
 		}
 		for k := range fit.NumLikely {
 			out[outLikely+k] = a.m.Offset(fit.Likely(k), x, s)
+		}
+		out[outFull] = s.Full
+		for i, r := range a.standIns {
+			out[outStand+i] = s.Standing(r)
 		}
 	})
 	a.m.Current(&a.s)

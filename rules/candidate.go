@@ -60,7 +60,7 @@ func (a *Assessment) untaken(e End, survey bool) []Candidate {
 	height := func(h int, r fit.Reading, y float64) {
 		list = append(list, Candidate{fit.HeightKey(h, r), func() *fit.Fitting { return a.f.WithHeight(h, r, y, freshReadings) }})
 	}
-	for _, r := range nowReadings[:numEstimable] {
+	for _, r := range estimable {
 		if i, ok := a.m.Residual(residualOf(r)); !ok || a.m.Read(r) || !survey {
 			continue
 		} else if matters := a.p.Contribution(i, int(e)) != 0; !matters && (r == fit.Nose || r == fit.WristUp) {

@@ -2,29 +2,35 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hangtape/fit"
 )
 
-// nowReadings are the readings for which something may stand: an estimate of the
-// body, or the model's value for a height that a change has moved.
-var nowReadings = [...]fit.Reading{
-	fit.Thigh, fit.Shin, fit.Waist, fit.Nose, fit.WristUp, fit.WristDown,
-	fit.ConnectorTop, fit.ConnectorBottom, fit.LeftLoopTop, fit.LeftHitchTop, fit.RightLoopTop, fit.RightHitchTop,
-	fit.GardaLevel, fit.KneeLevel, fit.GardaTaut,
+// estimable are the readings of the body for which an estimate may stand.
+var estimable = [...]fit.Reading{fit.Thigh, fit.Shin, fit.Waist, fit.Nose, fit.WristUp, fit.WristDown}
+
+// standIns are the readings for which something stands: an estimate of the body,
+// or the model's value for a height that a change has moved.
+func standIns(m *fit.Model) []fit.Reading {
+	var list []fit.Reading
+	for _, r := range estimable {
+		if estimated(m, r) {
+			list = append(list, r)
+		}
+	}
+	for i := range m.Inputs {
+		if in := &m.Inputs[i]; in.Origin == fit.Predicted && in.Change == 0 && !in.Hidden && !slices.Contains(list, in.Reading) {
+			list = append(list, in.Reading)
+		}
+	}
+	return list
 }
 
-const (
-	numEstimable = 6 // the first of nowReadings
-	outFull      = len(nowReadings)
-	numNow       = len(nowReadings) + 1
-)
-
-func nowOf(s *fit.State, out []float64) {
-	for i, r := range nowReadings {
-		out[i] = s.Standing(r)
-	}
-	out[outFull] = s.Full
+// estimated says whether an estimate stands for the reading r of the body.
+func estimated(m *fit.Model, r fit.Reading) bool {
+	_, ok := m.Residual(residualOf(r))
+	return ok && !m.Read(r)
 }
 
 // inputs lists the base inputs and the estimates that stand for readings, under
@@ -38,15 +44,15 @@ func (a *Assessment) inputs() []Input {
 		}
 		v := Input{in.Key, Num(in.V), Num(in.U), in.Unit, in.Origin.String()}
 		if in.Origin == fit.Predicted {
-			if n, ok := nowIndex(in.Reading); ok {
-				v = a.standing(n, in.Reading, in.Key, fit.Predicted)
+			if n := slices.Index(a.standIns, in.Reading); n >= 0 {
+				v = a.standing(outStand+n, in.Reading, in.Key, fit.Predicted)
 			}
 		}
 		list = append(list, v)
 	}
-	for n, r := range nowReadings[:numEstimable] {
-		if _, ok := a.m.Residual(residualOf(r)); ok && !a.m.Read(r) {
-			list = append(list, a.standing(n, r, a.keyOf(r), fit.Estimated))
+	for n, r := range a.standIns {
+		if slices.Contains(estimable[:], r) {
+			list = append(list, a.standing(outStand+n, r, a.keyOf(r), fit.Estimated))
 		}
 	}
 	if _, ok := a.m.Residual(fit.PartFull); ok {
@@ -57,8 +63,7 @@ func (a *Assessment) inputs() []Input {
 
 // standing is what stands for a reading: on the tape's scale where it is a
 // height, with the standard uncertainty of the height above the hip.
-func (a *Assessment) standing(n int, r fit.Reading, key string, origin fit.Origin) Input {
-	o := outNow + n
+func (a *Assessment) standing(o int, r fit.Reading, key string, origin fit.Origin) Input {
 	value := a.p.Values[o]
 	if r.IsHeight() {
 		value += a.m.HipValue(a.m.HangOf(r))
@@ -68,15 +73,6 @@ func (a *Assessment) standing(n int, r fit.Reading, key string, origin fit.Origi
 		u = value
 	}
 	return Input{key, Num(value), Num(u), "mm", origin.String()}
-}
-
-func nowIndex(r fit.Reading) (int, bool) {
-	for i, x := range nowReadings {
-		if x == r {
-			return i, true
-		}
-	}
-	return 0, false
 }
 
 func residualOf(r fit.Reading) fit.BodyPart {
