@@ -66,7 +66,7 @@ func newSubject(name string, f *fit.Fitting, l rules.Limits, mark float64) *subj
 // newAdviser sets out the demands of the subjects on the pieces that they share;
 // those of forced have to be set.
 func newAdviser(subjects []*subject, ps *[fit.NumPieces]*piece, forced set) *adviser {
-	h := &chooser{ps: ps, sets: sets(ps, forced), forced: forced}
+	h := &chooser{ps: ps, sets: sets(ps, forced)}
 	for _, sub := range subjects {
 		musts, shoulds := demands(tabulate(sub, ps), searchFactor)
 		h.musts, h.shoulds = append(h.musts, musts...), append(h.shoulds, shoulds...)

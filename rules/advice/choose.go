@@ -22,7 +22,6 @@ type plan struct {
 type chooser struct {
 	ps             *[fit.NumPieces]*piece
 	sets           []set
-	forced         set // in each of sets
 	musts, shoulds []*demand
 	stopped        bool
 

@@ -28,7 +28,8 @@ func (a *adviser) conflict() *Conflict {
 			c.Bounds = append(c.Bounds, boundsKey(p))
 		}
 	case !h.any(exact):
-		c.Checks, c.Bounds = h.irreducible(exact), a.freed()
+		c.Checks = h.irreducible(exact)
+		c.Bounds = a.freed(c.Checks)
 		c.Easing = a.easing()
 	default:
 		c.Cause, c.Checks = causeUncertainty, h.irreducible(h.musts)
@@ -58,11 +59,19 @@ func (h *chooser) irreducible(musts []*demand) []string {
 	return names
 }
 
-// freed names the bounds of single pieces without which all musts would pass.
-func (a *adviser) freed() []string {
+// freed names the bounds of single pieces without which all musts would pass:
+// only one that has a part in the checks in conflict can be such.
+func (a *adviser) freed(checks []string) []string {
+	h := a.chooser
 	keys := []string{}
-	for _, i := range a.chooser.inFileOrder() {
-		ps := *a.chooser.ps
+	for _, i := range h.inFileOrder() {
+		apart := func(d *demand) bool {
+			return slices.Contains(checks, d.e.Check().String()) && d.signs[i] != 0
+		}
+		if !slices.ContainsFunc(h.musts, apart) {
+			continue
+		}
+		ps := *h.ps
 		free := *ps[i]
 		free.lo, free.hi = leastFreed, mostFreed
 		for _, sub := range a.subjects {
@@ -71,12 +80,27 @@ func (a *adviser) freed() []string {
 		}
 		free.layOut(a.subjects[0].mark)
 		ps[i] = &free
-		wide := newAdviser(a.subjects, &ps, a.chooser.forced)
-		if wide.chooser.any(wide.chooser.musts) {
+		wide := chooser{ps: &ps, sets: h.sets}
+		for _, t := range h.tables() {
+			musts, _ := demands(t.freed(i, &ps), searchFactor)
+			wide.musts = append(wide.musts, musts...)
+		}
+		if wide.any(wide.musts) {
 			keys = append(keys, boundsKey(free.id))
 		}
 	}
 	return keys
+}
+
+// tables are those that the musts stand on, one for each subject.
+func (h *chooser) tables() []*tables {
+	var list []*tables
+	for _, d := range h.musts {
+		if !slices.Contains(list, d.t) {
+			list = append(list, d.t)
+		}
+	}
+	return list
 }
 
 func boundsKey(p fit.Piece) string { return "kit." + p.Key() + ".bounds_mm" }

@@ -2,6 +2,7 @@ package advice
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -34,6 +35,7 @@ type tables struct {
 	pair    [2][2]float64                   // variance of the pair's ends, by loops changed
 	bend    [2]*curve                       // of the knee, of the leg; nil where no piece moves them
 	beyond  [fit.NumPieces][numOutputs]bool // that a piece moves, but only beyond its bounds
+	sampler *sampler
 }
 
 // A sum is an output, or a part of one.
@@ -61,6 +63,7 @@ func tabulate(sub *subject, ps *[fit.NumPieces]*piece) *tables {
 	p := m.Propagate(numOutputs, outputs(&sub.limits))
 	t.base = sumsOf(p)
 	r := &sampler{t: t, m: m, ref: ref, relevant: p.Relevant()}
+	t.sampler = r
 	r.alsoAway(ps)
 	for i, pc := range ps {
 		if pc != nil {
@@ -71,6 +74,21 @@ func tabulate(sub *subject, ps *[fit.NumPieces]*piece) *tables {
 	r.pairs(ps)
 	r.bends(ps)
 	return t
+}
+
+// freed are the tables with the piece at place i as it is in ps, and the others as
+// they were. What is unknown with all pieces within their bounds has to be
+// tabled anew.
+func (t *tables) freed(i int, ps *[fit.NumPieces]*piece) *tables {
+	if slices.ContainsFunc(t.base, func(s sum) bool { return math.IsNaN(s.margin) }) {
+		return tabulate(t.subject, ps)
+	}
+	f, r := *t, *t.sampler
+	f.sampler, r.t = &r, &f
+	f.terms[i] = [numOutputs]*term{}
+	r.piece(i, ps[i])
+	r.bends(ps)
+	return &f
 }
 
 func sumsOf(p *fit.Propagation) []sum {
