@@ -69,10 +69,11 @@ func (m *Model) Missing(q Quantity) []string {
 		return m.hitchMissing(&m.sides[q-NeedHitchTopLeft])
 	case NeedPair:
 		l, r := &m.sides[0], &m.sides[1]
-		if h := m.hang[l.hitchTop]; h >= 0 && h == m.hang[r.hitchTop] && !l.moved && !r.moved {
-			return nil
+		keys := append(m.wrapsMissing(l), m.wrapsMissing(r)...)
+		if l.standsOn() == r.standsOn() {
+			return keys
 		}
-		return append(m.hitchMissing(l), m.hitchMissing(r)...)
+		return append(keys, m.carriedPairMissing(l.standsOn(), r.standsOn())...)
 	case NeedSolesAboveGround:
 		return m.pairMissing(Soles, Ground)
 	case NeedYLevel:
@@ -164,12 +165,21 @@ func (m *Model) bodyMissing(r Reading, part BodyPart) []string {
 
 // carriedMissing is heightMissing for a height that the main bridge carries.
 func (m *Model) carriedMissing(r Reading) []string {
-	keys := m.heightMissing(r)
-	if then, now := m.poses.bridgeRead[r], m.poses.bridgeNow; then != now {
-		keys = append(keys, m.pieceMissing(PieceMainBridge, then)...)
-		keys = append(keys, missingKey(m.laid[MainBridgeRings], LaidKey(MainBridgeRings))...)
+	return append(m.heightMissing(r), m.liftMissing(m.poses.bridgeRead[r], m.poses.bridgeNow)...)
+}
+
+// carriedPairMissing is pairMissing for two heights that the main bridge carries.
+func (m *Model) carriedPairMissing(a, b Reading) []string {
+	return append(m.pairMissing(a, b), m.liftMissing(m.poses.bridgeRead[a], m.poses.bridgeRead[b])...)
+}
+
+// liftMissing is what the difference of the rises of two main bridges lacks.
+func (m *Model) liftMissing(a, b slot) []string {
+	if a == b {
+		return nil
 	}
-	return keys
+	keys := append(m.pieceMissing(PieceMainBridge, a), m.pieceMissing(PieceMainBridge, b)...)
+	return append(keys, missingKey(m.laid[MainBridgeRings], LaidKey(MainBridgeRings))...)
 }
 
 // pairMissing is what the difference of two heights lacks: no hip where one hang
@@ -188,18 +198,27 @@ func (m *Model) loopMissing(s *side) []string {
 	if s.retied != unknown {
 		return nil
 	}
-	return m.pairMissing(s.loopTop, ConnectorTop)
+	return m.carriedPairMissing(s.loopTop, ConnectorTop)
 }
 
 func (m *Model) hitchMissing(s *side) []string {
-	if !s.moved {
-		return m.carriedMissing(s.hitchTop)
+	return append(m.carriedMissing(s.standsOn()), m.wrapsMissing(s)...)
+}
+
+// wrapsMissing is what the wraps of a hitch tied anew lack; those of others need
+// nothing.
+func (m *Model) wrapsMissing(s *side) []string {
+	h := m.hang[s.hitchTop]
+	switch {
+	case !s.moved:
+		return nil
+	case s.wrapLoop == unknown:
+		return []string{HeightKey(len(m.f.Hangs), s.hitchTop)}
+	case s.wrapHang == h:
+		return nil
 	}
-	keys := append(m.carriedMissing(ConnectorTop), m.loopMissing(s)...)
-	if s.wrapLoop == unknown {
-		keys = append(keys, HeightKey(len(m.f.Hangs), s.hitchTop))
-	}
-	return keys
+	keys := append(missingKey(s.wrapHip, HeightKey(s.wrapHang, Hip)), missingKey(m.hipOf[s.hitchTop], HeightKey(h, Hip))...)
+	return append(keys, m.liftMissing(s.wrapRead, m.poses.bridgeRead[s.hitchTop])...)
 }
 
 func (m *Model) pieceMissing(p Piece, s slot) []string {

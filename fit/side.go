@@ -11,6 +11,19 @@ type side struct {
 	wrapLoop slot // the loop top that belongs to the old hitch top
 	wrapHip  slot
 	wrapHang int
+	wrapRead slot // main bridge when it was read
+}
+
+// standsOn is the mark that the hitch's top follows from: itself, or where its
+// loop was tied anew since, the loop's end if that was read, else the connector.
+func (s *side) standsOn() Reading {
+	switch {
+	case !s.moved:
+		return s.hitchTop
+	case s.retied == unknown:
+		return s.loopTop
+	}
+	return ConnectorTop
 }
 
 var hitchSides = [2]side{
@@ -82,15 +95,39 @@ func (m *Model) resolveSide(s *side) {
 		return
 	}
 	s.moved = true
-	for g := h; g >= 0 && chain.at(g) == chain.at(h); g-- {
-		if len(m.f.Hangs[g].Heights[s.loopTop]) > 0 {
-			s.wrapHang, s.wrapHip = g, m.hips[g]
-			if m.hang[s.loopTop] == g {
-				s.wrapLoop = m.height[s.loopTop]
-			} else {
-				s.wrapLoop = m.addHeight(g, s.loopTop)
-			}
-			return
+	g := m.loopBeside(s, h)
+	if g < 0 {
+		return
+	}
+	if m.hips[g] == unknown && len(m.f.Hangs[g].Heights[Hip]) > 0 {
+		m.hips[g] = m.addHeight(g, Hip)
+	}
+	s.wrapHang, s.wrapHip, s.wrapRead = g, m.hips[g], m.bridgeAt(g)
+	if m.hang[s.loopTop] == g {
+		s.wrapLoop = m.height[s.loopTop]
+	} else {
+		s.wrapLoop = m.addHeight(g, s.loopTop)
+	}
+}
+
+// loopBeside is the hang whose loop top belongs to the hitch top that hang h
+// read: h itself, or else the latest that read the same loop; -1 for none.
+func (m *Model) loopBeside(s *side, h int) int {
+	read := func(g int) bool { return len(m.f.Hangs[g].Heights[s.loopTop]) > 0 }
+	if read(h) {
+		return h
+	}
+	chain := m.pieces[s.piece]
+	for g := len(m.f.Hangs) - 1; g >= 0; g-- {
+		if read(g) && chain.at(g) == chain.at(h) {
+			return g
 		}
 	}
+	return -1
+}
+
+// bridgeAt is the main bridge as it was in hang h.
+func (m *Model) bridgeAt(h int) slot {
+	c := m.pieces[PieceMainBridge]
+	return c[c.at(h)].slot
 }
