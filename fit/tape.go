@@ -18,7 +18,9 @@ var tapeLaws = [...]tapeLaw{
 // starts from the tape's end. Source: OIML R 35-1, clause 4.
 func MaxError(class TapeClass, length float64, fromEnd bool) float64 {
 	law := tapeLaws[class]
-	e := law.a + law.b*math.Ceil(math.Abs(length)/1000)
+	// Means of readings that differ by a full metre may miss it by the computer's
+	// arithmetic.
+	e := law.a + law.b*math.Ceil(math.Abs(length)/1000-1e-12)
 	if fromEnd {
 		e += law.c
 	}

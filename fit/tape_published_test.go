@@ -35,6 +35,7 @@ func TestMaxErrorRoundsUpAndAddsTheEnd(t *testing.T) {
 		{fit.ClassII, 1230, false, 0.7},
 		{fit.ClassII, 1230, true, 0.9},
 		{fit.ClassII, 1000, false, 0.5},
+		{fit.ClassII, 1000.0000000000002, false, 0.5}, // a metre as the difference of two means
 		{fit.ClassII, 1000.1, false, 0.7},
 		{fit.ClassII, 0, false, 0.3},
 		{fit.ClassII, -1230, false, 0.7},
