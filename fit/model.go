@@ -200,14 +200,26 @@ func (m *Model) Read(r Reading) bool {
 
 // FreshU is the standard uncertainty that input i would have if it were read n
 // times afresh with today's spread; ok is false where it cannot be read again:
-// it is no reading, stands for a height that a change has moved, or is the hip
-// of an earlier hang.
+// it is no reading, stands for a height that a change has moved, is the hip of
+// an earlier hang, or a length that a piece no longer has.
 func (m *Model) FreshU(i, n int) (u float64, ok bool) {
 	in := &m.Inputs[i]
-	if in.N == 0 || in.Hidden || in.Origin == Predicted || in.Reading == Hip && in.Hang != m.latestHang() {
+	if in.N == 0 || in.Hidden || in.Origin == Predicted || in.Reading == Hip && in.Hang != m.latestHang() || m.Superseded(i) {
 		return 0, false
 	}
 	return m.freshU(*in, n), true
+}
+
+// Superseded says whether input i is a length that a piece no longer has.
+func (m *Model) Superseded(i int) bool {
+	for _, chain := range m.pieces {
+		for _, l := range chain[:len(chain)-1] {
+			if int(l.slot) == i && i != int(unknown) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // IsPartner says whether a reading of input i sharpens what the survey says of
@@ -232,6 +244,10 @@ func (m *Model) PieceKey(p Piece) string {
 	}
 	return "kit." + p.Key() + ".length_mm"
 }
+
+// FootLoopAtLevel is the key of the length that the foot loop had when the Garda
+// hitch was read at level, or that it has now where it was not read.
+func (m *Model) FootLoopAtLevel() string { return m.Inputs[m.poses.footLevel].Key }
 
 // Mass is the climber's mass in kg.
 func (m *Model) Mass() float64 { return m.x[m.mass] }

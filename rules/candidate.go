@@ -97,7 +97,7 @@ func (a *Assessment) afterChange(e End) []Candidate {
 	coming := len(a.f.Hangs)
 	for i := range a.m.Inputs {
 		in := &a.m.Inputs[i]
-		if in.Origin != fit.Predicted || a.p.Contribution(i, int(e)) == 0 {
+		if in.Origin != fit.Predicted || a.m.Superseded(i) || a.p.Contribution(i, int(e)) == 0 {
 			continue
 		}
 		if c := in.Change - 1; c >= 0 {
@@ -107,8 +107,11 @@ func (a *Assessment) afterChange(e End) []Candidate {
 		r := in.Reading
 		list = append(list, Candidate{fit.HeightKey(coming, r), func() *fit.Fitting {
 			f := a.f.WithHeight(coming, r, a.s.Standing(r), freshReadings)
-			if r == fit.GardaLevel && a.m.Read(fit.KneeLevel) {
+			switch { // a knee counts only in the hang of its Garda hitch
+			case r == fit.GardaLevel && a.m.Read(fit.KneeLevel):
 				f = f.WithHeight(coming, fit.KneeLevel, a.s.KneeAtLevel, freshReadings)
+			case r == fit.KneeLevel:
+				f = f.WithHeight(coming, fit.GardaLevel, a.s.YLevel, freshReadings)
 			}
 			return f
 		}})

@@ -117,17 +117,17 @@ func (a *Assessment) domain() []Finding {
 	unreachable := math.IsNaN(a.s.YLevelModel) && len(a.m.Missing(fit.NeedYLevel)) == 0
 	unreadable := math.IsNaN(a.s.YLevel) && !unreachable && len(a.m.Missing(fit.NeedYLevel)) == 0
 	thigh, shin := a.lengthKey(fit.Thigh), a.lengthKey(fit.Shin)
+	ahead := "posture.ahead_mm"
+	if a.m.Read(fit.Ahead) {
+		ahead = fit.LaidKey(fit.Ahead)
+	}
 	switch {
 	case unreachable:
-		ahead := "posture.ahead_mm"
-		if a.m.Read(fit.Ahead) {
-			ahead = fit.LaidKey(fit.Ahead)
-		}
 		list = append(list, Finding{"out-of-domain", "the foot loop does not reach from the foot to the rope",
-			[]string{a.footLoopKey(), thigh, shin, ahead}})
+			[]string{a.m.PieceKey(fit.PieceFootLoop), thigh, shin, ahead}})
 	case unreadable:
-		list = append(list, Finding{"out-of-domain", "the knee was read higher or lower than the thigh is long, or the foot loop did not reach there",
-			[]string{fit.HeightKey(a.m.HangOf(fit.KneeLevel), fit.KneeLevel), thigh, a.footLoopKey()}})
+		list = append(list, Finding{"out-of-domain", "with the Garda hitch read at level the foot loop did not reach from the foot to the rope, or the knee was read farther from the hip than the thigh is long",
+			[]string{a.m.FootLoopAtLevel(), thigh, shin, ahead}})
 	}
 	if !math.IsNaN(a.s.YLevel) && math.IsNaN(a.s.Gain) {
 		list = append(list, Finding{"out-of-domain", "the leg is too short to stand so far behind the rope",
@@ -137,9 +137,6 @@ func (a *Assessment) domain() []Finding {
 }
 
 func (a *Assessment) lengthKey(r fit.Reading) string { return fit.LaidKey(r) }
-
-// footLoopKey is the key of the foot loop's length now.
-func (a *Assessment) footLoopKey() string { return a.m.PieceKey(fit.PieceFootLoop) }
 
 // surveyed is the range of statures that the body survey covers, in mm.
 var surveyed = [2]float64{1400, 2000}
