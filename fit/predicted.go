@@ -1,5 +1,7 @@
 package fit
 
+import "slices"
+
 // markPredicted gives the heights that a change has moved and no hang has read
 // since the origin predicted: what stands for them is the model's value from
 // the old reading.
@@ -16,12 +18,13 @@ func (m *Model) markPredicted() {
 		}
 	}
 	for i := range m.sides {
-		if s := &m.sides[i]; s.retied != unknown {
+		s := &m.sides[i]
+		if s.retied != unknown {
 			mark(m.height[s.loopTop])
-			if s.moved {
-				mark(m.height[s.hitchTop])
-				mark(s.wrapLoop)
-			}
+		}
+		if s.moved {
+			mark(m.height[s.hitchTop])
+			mark(s.wrapLoop)
 		}
 	}
 	if p.footLevel != p.footNow {
@@ -76,9 +79,13 @@ func (s *State) Standing(r Reading) float64 {
 	return nan
 }
 
+// CarriedByBridge says whether a change of the main bridge moves the height r.
+func CarriedByBridge(r Reading) bool { return slices.Contains(movedByBridge[:], r) }
+
 // Doubts names, for a predicted input, the readings that would stand in its
-// place: the height in the hang to come, or the length laid on again. A main
-// bridge matters only through the heights that it moves, so they are named.
+// place: the height in the hang to come, or the length laid on again. None for a
+// main bridge: it matters only through the heights that it moves, and which of
+// them matter is not known here.
 func (m *Model) Doubts(i int) []string {
 	in := &m.Inputs[i]
 	coming := func(r Reading) string { return HeightKey(len(m.f.Hangs), r) }
@@ -99,6 +106,8 @@ func (m *Model) Doubts(i int) []string {
 			switch piece := Piece(p); {
 			case piece == PieceMainBridge:
 				return nil
+			case piece == PieceFootLoop && m.Superseded(i):
+				return []string{coming(GardaLevel)}
 			case piece == PieceHitchLeft:
 				return []string{coming(LeftHitchTop)}
 			case piece == PieceHitchRight:

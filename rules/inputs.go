@@ -43,9 +43,11 @@ func (a *Assessment) inputs() []Input {
 			continue
 		}
 		v := Input{in.Key, Num(in.V), Num(in.U), in.Unit, in.Origin.String()}
-		if in.Origin == fit.Predicted {
-			if n := slices.Index(a.standIns, in.Reading); n >= 0 {
+		if n := slices.Index(a.standIns, in.Reading); n >= 0 && in.Origin == fit.Predicted {
+			if a.m.HangOf(in.Reading) == in.Hang {
 				v = a.standing(outStand+n, in.Reading, in.Key, fit.Predicted)
+			} else { // read again since: it only tells how the hitch was wrapped
+				v.Origin = fit.Measured.String()
 			}
 		}
 		list = append(list, v)

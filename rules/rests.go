@@ -35,12 +35,28 @@ func (a *Assessment) restsOn(e End, u float64) (keys []string, predicted bool) {
 		}
 		if in.Origin == fit.Predicted {
 			predicted = true
-			keys = append(keys, a.m.Doubts(i)...)
+			keys = append(keys, a.doubts(e, i)...)
 		} else {
 			keys = append(keys, in.Key)
 		}
 	}
 	return fit.SortKeys(keys), predicted
+}
+
+// doubts names what would stand in the place of a predicted input in e; for a
+// main bridge the heights in e that it has moved.
+func (a *Assessment) doubts(e End, i int) []string {
+	keys := a.m.Doubts(i)
+	if len(keys) > 0 {
+		return keys
+	}
+	for j := range a.m.Inputs {
+		in := &a.m.Inputs[j]
+		if in.Origin == fit.Predicted && fit.CarriedByBridge(in.Reading) && a.p.Contribution(j, int(e)) != 0 {
+			keys = append(keys, a.m.Doubts(j)...)
+		}
+	}
+	return keys
 }
 
 // keyOf is the key of r in the hang that read it, or in the latest one.
