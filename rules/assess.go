@@ -186,14 +186,18 @@ func (a *Assessment) judgeLoadPaths() EndResult {
 	return r
 }
 
+// ratioTie is the difference in margin over guard that is the computer's
+// arithmetic.
+const ratioTie = 1e-9
+
 // worst is the end that decides a check: fail, unknown, tight, pass by the
-// verdict that of tells; then the smaller margin over guard.
+// verdict that of tells; then the smaller margin over guard; then the first.
 func (a *Assessment) worst(c CheckID, of func(*EndResult) Verdict) End {
 	ends := endsOf[c]
 	w := ends[0]
 	for _, e := range ends[1:] {
 		x, y := &a.ends[e], &a.ends[w]
-		if d := rankOf(of(x)) - rankOf(of(y)); d < 0 || d == 0 && of(x) != Unknown && x.Ratio() < y.Ratio() {
+		if d := rankOf(of(x)) - rankOf(of(y)); d < 0 || d == 0 && of(x) != Unknown && x.Ratio() < y.Ratio()-ratioTie {
 			w = e
 		}
 	}

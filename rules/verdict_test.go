@@ -107,3 +107,18 @@ func TestNextReadingBreaksTiesByTheFile(t *testing.T) {
 	}
 	t.Error("nothing is next for hitch-pair-level")
 }
+
+// Of two ends as near as each other the first decides, wherever the tape's zero.
+func TestEqualEndsAreDecidedByTheFirst(t *testing.T) {
+	for i := range 50 {
+		zero := 0.37 * float64(i)
+		f := goodFitting()
+		hangAgain(f)
+		f.Hangs[1].Heights[fit.Hip] = []float64{898.525 + zero}
+		f.Hangs[1].Heights[fit.ConnectorTop] = []float64{1548.525 + zero, 1548.425 + zero, 1548.625 + zero}
+		f.Hangs[0].Heights[fit.Nose] = []float64{2170.1, 2169.8, 2170.1} // 650 above the hip, as the connector
+		if c := check(t, judge(t, f, rules.DefaultLimits()), "connector-at-face"); c.At != "below" || c.Needs != -70 {
+			t.Errorf("zero moved by %g: %s decides, against %v, want below", zero, c.At, c.Needs)
+		}
+	}
+}
