@@ -17,10 +17,14 @@ import (
 // whoever breaks one has changed what the program says of a real fitting.
 const examples = "../testdata/sessions/examples"
 
-func TestExamples(t *testing.T) {
-	files, err := filepath.Glob(filepath.Join(examples, "*.check.json"))
+func TestExamples(t *testing.T) { compareAnswers(t, examples) }
+
+// compareAnswers holds the program to the answers beside the sessions in dir.
+func compareAnswers(t *testing.T, dir string) {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(dir, "*.check.json"))
 	if err != nil || len(files) == 0 {
-		t.Fatalf("no examples in %s: %v", examples, err)
+		t.Fatalf("no answers in %s: %v", dir, err)
 	}
 	for _, file := range files {
 		base := strings.TrimSuffix(file, ".check.json")
