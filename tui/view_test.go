@@ -77,7 +77,7 @@ func TestViews(t *testing.T) {
 				}
 				t.Run(name, func(t *testing.T) {
 					synctest.Test(t, func(t *testing.T) {
-						d := sit(t, size[0], size[1])
+						d := sitAt(t, evenFolder(t), size[0], size[1])
 						m := d.m()
 						m.theme.ascii, m.opts.ASCII = ascii, ascii
 						d.model = *m
@@ -99,6 +99,19 @@ func TestViews(t *testing.T) {
 			}
 		}
 	}
+}
+
+// evenFolder is a folder whose path is always as long: the first screen wraps it,
+// and the names of temporary folders end in a number of any length.
+func evenFolder(t *testing.T) string {
+	t.Helper()
+	base, err := os.MkdirTemp("", "views")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = os.RemoveAll(base) })
+	const length = 42
+	return filepath.Join(base, strings.Repeat("s", max(1, length-len(base)-1)))
 }
 
 // inBox fails where a view is larger than its window.
