@@ -68,7 +68,7 @@ func (t *tryout) each(e End, only []string, do func(key string, u, shift float64
 				u, shift := p.U(t.place[e])
 				do(in.Key, u, shift)
 			}
-		case only != nil || a.p.Contribution(i, int(e)) != 0:
+		case only != nil || t.mayBeWorthIt(i, e):
 			u, shift := t.renew(i, u)(int(e))
 			do(in.Key, u, shift)
 		}
@@ -82,6 +82,14 @@ func (t *tryout) each(e End, only []string, do func(key string, u, shift float64
 			do(c.Key, u, shift)
 		}
 	}
+}
+
+// mayBeWorthIt says whether input i, read afresh, could shrink the guard of e by
+// enough. It can at most take its own contribution away, and the rest of the
+// guard's u stays: less than that no new reading leaves.
+func (t *tryout) mayBeWorthIt(i int, e End) bool {
+	c, r := t.a.p.Contribution(i, int(e)), &t.a.ends[e]
+	return c != 0 && GuardFactor*math.Sqrt(math.Max(0, r.U*r.U-c*c)) <= worthIt*r.Guard
 }
 
 func (t *tryout) renew(i int, u float64) func(o int) (float64, float64) {
