@@ -34,8 +34,8 @@ func writeDemo(w *world, dir string) error {
 		return err
 	}
 	for _, f := range demo.Files() {
-		name := filepath.Join(dir, f.Name)
-		if err := writeNew(name, f.Data); err != nil {
+		name, err := f.Write(dir)
+		if err != nil {
 			return err
 		}
 		if _, err := fmt.Fprintln(w.out, name); err != nil {
@@ -43,21 +43,4 @@ func writeDemo(w *world, dir string) error {
 		}
 	}
 	return nil
-}
-
-// writeNew writes a file that must not be there yet; one that could not be
-// written whole is taken away again.
-func writeNew(name string, data []byte) error {
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if e := f.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		os.Remove(name)
-	}
-	return err
 }

@@ -3,7 +3,11 @@ package demo
 
 import (
 	"embed"
+	"errors"
+	"fmt"
 	"io/fs"
+	"os"
+	"path/filepath"
 )
 
 //go:embed *.toml
@@ -31,4 +35,21 @@ func Files() []File {
 		out[i] = File{n, data}
 	}
 	return out
+}
+
+// Write puts f into the folder dir, which must be there, and returns its path.
+// The file must not be there yet (fs.ErrExist); one that could not be written
+// whole is taken away again.
+func (f File) Write(dir string) (path string, err error) {
+	path = filepath.Join(dir, f.Name)
+	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return path, fmt.Errorf("cannot write the demo: %w", err)
+	}
+	_, err = file.Write(f.Data)
+	if err := errors.Join(err, file.Close()); err != nil {
+		_ = os.Remove(path)
+		return path, fmt.Errorf("cannot write the demo: %w", err)
+	}
+	return path, nil
 }
