@@ -73,13 +73,17 @@ func (m *Model) askBody(h int) []string {
 	if a.Key == "review" {
 		width = m.width
 	}
-	title := m.theme.title.Render(cut(a.Title, width))
+	title := wrap(a.Title, width) // a question cut short is another question
+	for i := range title {
+		title[i] = m.theme.title.Render(title[i])
+	}
 	field := m.fieldLines(width)
+	room := h - len(field) - len(title)
 	var lines []string
 	if a.Key == "review" {
-		lines = append(m.scrolled(m.reviewLines(width), h-len(field)-1), title)
+		lines = append(m.scrolled(m.reviewLines(width), room), title...)
 	} else {
-		lines = append([]string{title}, m.scrolled(m.proseLines(width), h-len(field)-1)...)
+		lines = append(title, m.scrolled(m.proseLines(width), room)...)
 	}
 	lines = append(lines, field...)
 	switch {

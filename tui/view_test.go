@@ -32,6 +32,7 @@ var scenes = []struct {
 		d.typed("4 1 5")
 		d.press(tea.KeyEnter)
 	}},
+	{"long-question", func(d *desk) { d.typed("1"); d.goTo(d.place("tape.hook")) }},
 	{"review", func(d *desk) { d.press(tea.KeyEnter) }},
 	{"steps", func(d *desk) { d.press(tea.KeyEnter, tea.KeyTab) }},
 	{"help", func(d *desk) { d.press(tea.KeyEnter); d.typed("?") }},
