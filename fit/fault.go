@@ -3,14 +3,38 @@ package fit
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 )
 
 // A Fault is something in a fitting that cannot be.
 type Fault struct {
 	Keys []string // in the session file
-	Text string   // what was found and what is accepted
+	Text string   // what was found and what is accepted, lengths in mm as they were typed
+
+	format string
+	args   []any
 }
+
+// mm is a length in a Fault.
+type mm float64
+
+// Told is the fault's Text with its lengths, in mm, as tell writes them.
+func (f Fault) Told(tell func(mm float64) string) string {
+	if f.format == "" {
+		return f.Text
+	}
+	args := slices.Clone(f.args)
+	for i, a := range args {
+		if v, ok := a.(mm); ok {
+			args[i] = tell(float64(v))
+		}
+	}
+	return fmt.Sprintf(f.format, args...)
+}
+
+func inMM(v float64) string { return strconv.FormatFloat(v, 'g', 6, 64) + " mm" }
 
 // Error is the fault in words, with its keys.
 func (f Fault) Error() string { return strings.Join(f.Keys, ", ") + ": " + f.Text }
@@ -34,7 +58,9 @@ func (f *Fitting) Faults() []Fault {
 type faultCollector struct{ faults []Fault }
 
 func (c *faultCollector) add(keys []string, format string, args ...any) {
-	c.faults = append(c.faults, Fault{keys, fmt.Sprintf(format, args...)})
+	f := Fault{Keys: keys, format: format, args: args}
+	f.Text = f.Told(inMM)
+	c.faults = append(c.faults, f)
 }
 
 func (f *Fitting) lengthFaults(c *faultCollector) {
@@ -44,12 +70,12 @@ func (f *Fitting) lengthFaults(c *faultCollector) {
 		}
 		for _, v := range f.Laid[r] {
 			if !(v > 0) {
-				c.add([]string{LaidKey(r)}, "%s is %g mm; a laid length is above 0, and what was not taken is left out", r, v)
+				c.add([]string{LaidKey(r)}, "%s is %s; a laid length is above 0, and what was not taken is left out", r, mm(v))
 			}
 		}
 	}
 	if f.StatureTold.Known && !(f.StatureTold.V > 0) {
-		c.add([]string{"climber.stature_told_mm"}, "stature is %g mm; a length is above 0", f.StatureTold.V)
+		c.add([]string{"climber.stature_told_mm"}, "stature is %s; a length is above 0", mm(f.StatureTold.V))
 	}
 	if f.Mass.Known && !(f.Mass.V > 0) {
 		c.add([]string{"climber.mass_kg"}, "is %g; a mass is above 0, and what was not taken is left out", f.Mass.V)
@@ -57,7 +83,7 @@ func (f *Fitting) lengthFaults(c *faultCollector) {
 	for _, b := range [][2]Reading{{MainBridge, MainBridgeRings}, {BackupBridge, BackupBridgeRings}} {
 		length, rings := f.Laid[b[0]], f.Laid[b[1]]
 		if len(length) > 0 && len(rings) > 0 && Mean(length) <= Mean(rings) {
-			c.add([]string{LaidKey(b[0]), LaidKey(b[1])}, "a bridge of %.4g mm does not reach across rings %.4g mm apart", Mean(length), Mean(rings))
+			c.add([]string{LaidKey(b[0]), LaidKey(b[1])}, "a bridge of %s does not reach across rings %s apart", mm(Mean(length)), mm(Mean(rings)))
 		}
 	}
 }
@@ -71,7 +97,7 @@ func (h *Hang) faults(i int, c *faultCollector) {
 		if l < u || orEqual && l == u {
 			return
 		}
-		c.add([]string{HeightKey(i, low), HeightKey(i, high)}, "%g and %g mm: %s", l, u, text)
+		c.add([]string{HeightKey(i, low), HeightKey(i, high)}, "%s and %s: %s", mm(l), mm(u), text)
 	}
 	order(ConnectorBottom, ConnectorTop, false, "the connector's bottom must be below its top")
 	order(ConnectorTop, LeftLoopTop, false, "the left loop's top must be above the connector's top")
@@ -95,10 +121,10 @@ func (f *Fitting) changeFaults(c *faultCollector) {
 				key = ChangeKey(i, true)
 			}
 			if !(v > 0) {
-				c.add([]string{key}, "is %g mm; a length is above 0", v)
+				c.add([]string{key}, "is %s; a length is above 0", mm(v))
 			}
 			if rings, ok := bridgeRings[ch.Piece]; ok && len(f.Laid[rings]) > 0 && v > 0 && v <= Mean(f.Laid[rings]) {
-				c.add([]string{key, LaidKey(rings)}, "a bridge of %.4g mm does not reach across rings %.4g mm apart", v, Mean(f.Laid[rings]))
+				c.add([]string{key, LaidKey(rings)}, "a bridge of %s does not reach across rings %s apart", mm(v), mm(Mean(f.Laid[rings])))
 			}
 		}
 	}

@@ -1,7 +1,6 @@
 package rules
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -29,7 +28,7 @@ func (a *Assessment) disagreements() []Finding {
 				names = append(names, second)
 			}
 			list = append(list, a.doubt("readings-disagree", names,
-				fmt.Sprintf("%s is %.0f mm off what the other readings make of it (standard uncertainty %.0f mm): read both again", off.Reading(), v, u)))
+				"%v is %v off what the other readings make of it (standard uncertainty %v): read both again", off.Reading(), length(v), length(u)))
 		}
 	}
 	return list
@@ -65,19 +64,20 @@ func (a *Assessment) unlikely() []Finding {
 		u, _ := a.p.U(o)
 		if v := a.p.Values[o]; math.Abs(v) > unlikelyFactor*u {
 			list = append(list, a.doubt("unlikely-reading", []int{i},
-				fmt.Sprintf("%s is %.0f mm off what stature and the other readings say of it (standard uncertainty %.0f mm)", r, v, u)))
+				"%v is %v off what stature and the other readings say of it (standard uncertainty %v)", r, length(v), length(u)))
 		}
 	}
 	return list
 }
 
-func (a *Assessment) doubt(name string, inputs []int, text string) Finding {
-	f := Finding{Name: name, Text: text}
+// doubt is the finding that names the inputs, and marks them as doubted.
+func (a *Assessment) doubt(name string, inputs []int, format string, args ...any) Finding {
+	var keys []string
 	for _, i := range inputs {
 		a.doubted[i] = true
-		f.Inputs = append(f.Inputs, a.m.Inputs[i].Key)
+		keys = append(keys, a.m.Inputs[i].Key)
 	}
-	return f
+	return finding(name, keys, format, args...)
 }
 
 // inputOf is the input that holds the reading r that counts, -1 where none does.
@@ -103,9 +103,9 @@ func (a *Assessment) repeats() []Finding {
 		lo, hi := slices.Min(values), slices.Max(values)
 		switch {
 		case hi-lo >= repeatsApart:
-			list = append(list, Finding{"repeats-disagree", fmt.Sprintf("two readings of %s lie %.0f mm apart: read it again", key, hi-lo), []string{key}})
+			list = append(list, finding("repeats-disagree", []string{key}, "two readings of %s lie %v apart: read it again", InputName(key), length(hi-lo)))
 		case hi == lo && len(values) >= 5:
-			list = append(list, Finding{"identical-repeats", fmt.Sprintf("%d readings of %s are all the same: repeats are read afresh, hands off in between", len(values), key), []string{key}})
+			list = append(list, finding("identical-repeats", []string{key}, "%d readings of %s are all the same: repeats are read afresh, hands off in between", len(values), InputName(key)))
 		}
 	})
 	return list
@@ -123,15 +123,18 @@ func (a *Assessment) domain() []Finding {
 	}
 	switch {
 	case unreachable:
-		list = append(list, Finding{"out-of-domain", "the foot loop does not reach from the foot to the rope",
-			[]string{a.m.PieceKey(fit.PieceFootLoop), thigh, shin, ahead}})
+		list = append(list, finding("out-of-domain",
+			[]string{a.m.PieceKey(fit.PieceFootLoop), thigh, shin, ahead},
+			"the foot loop does not reach from the foot to the rope"))
 	case unreadable:
-		list = append(list, Finding{"out-of-domain", "with the Garda hitch read at level the foot loop did not reach from the foot to the rope, or the knee was read farther from the hip than the thigh is long",
-			[]string{a.m.FootLoopAtLevel(), thigh, shin, ahead}})
+		list = append(list, finding("out-of-domain",
+			[]string{a.m.FootLoopAtLevel(), thigh, shin, ahead},
+			"with the Garda hitch read at level the foot loop did not reach from the foot to the rope, or the knee was read farther from the hip than the thigh is long"))
 	}
 	if !math.IsNaN(a.s.YLevel) && math.IsNaN(a.s.Gain) {
-		list = append(list, Finding{"out-of-domain", "the leg is too short to stand so far behind the rope",
-			[]string{thigh, shin, "posture.behind_rope_mm"}})
+		list = append(list, finding("out-of-domain",
+			[]string{thigh, shin, "posture.behind_rope_mm"},
+			"the leg is too short to stand so far behind the rope"))
 	}
 	return list
 }
@@ -149,7 +152,7 @@ func (a *Assessment) outsideSurvey() []Finding {
 			continue
 		}
 		if in.V < surveyed[0] || in.V > surveyed[1] {
-			return []Finding{{"outside-survey", fmt.Sprintf("stature %.0f mm is outside the body survey (%.0f to %.0f mm): estimates of the body are a guess", in.V, surveyed[0], surveyed[1]), []string{in.Key}}}
+			return []Finding{finding("outside-survey", []string{in.Key}, "stature %v is outside the body survey (%v to %v): estimates of the body are a guess", length(in.V), length(surveyed[0]), length(surveyed[1]))}
 		}
 	}
 	return nil

@@ -1,8 +1,6 @@
 package rules
 
 import (
-	"fmt"
-
 	"example.com/hangtape/fit"
 )
 
@@ -18,14 +16,14 @@ const (
 func (a *Assessment) odd() []Finding {
 	var list []Finding
 	if m := a.f.Mass; m.Known && m.V > heavyKg {
-		list = append(list, Finding{"heavy", fmt.Sprintf("%.4g kg is heavy; %.4g lb is %.1f kg: was it pounds?", m.V, m.V, m.V/poundsPerKg), []string{"climber.mass_kg"}})
+		list = append(list, finding("heavy", []string{"climber.mass_kg"}, "%.4g kg is heavy; %.4g lb is %.1f kg: was it pounds?", m.V, m.V, m.V/poundsPerKg))
 	}
 	for _, r := range []struct {
 		key string
 		v   fit.Number
 	}{{"rope.least_above_mm", a.f.Rope.LeastAbove}, {"rope.drill_above_mm", a.f.Rope.DrillAbove}} {
 		if r.v.Known && r.v.V < shortRopeMM {
-			list = append(list, Finding{"units", fmt.Sprintf("%.4g mm of rope above is next to none: was it metres?", r.v.V), []string{r.key}})
+			list = append(list, finding("units", []string{r.key}, "%v of rope above is next to none: was it metres?", typed(r.v.V)))
 		}
 	}
 	for _, b := range []struct {
@@ -37,15 +35,16 @@ func (a *Assessment) odd() []Finding {
 		{fit.PieceBackupBridge, a.s.BackupBridge, a.s.BackupBridgeRings, fit.LaidKey(fit.BackupBridgeRings)},
 	} {
 		if b.length-b.rings <= straightBridge { // false where one is unknown
-			list = append(list, Finding{"bridge-nearly-straight", fmt.Sprintf("a bridge of %.4g mm on rings %.4g mm apart is nearly straight: a few millimetres move its middle far", b.length, b.rings), []string{a.m.PieceKey(b.piece), b.ringsKey}})
+			list = append(list, finding("bridge-nearly-straight", []string{a.m.PieceKey(b.piece), b.ringsKey},
+				"a bridge of %v on rings %v apart is nearly straight: a little more or less of it moves its middle far", typed(b.length), typed(b.rings)))
 		}
 	}
 	if a.s.Soles > 0 {
 		h := a.m.HangOf(fit.Soles)
-		list = append(list, Finding{"odd-reading", "the boot soles were read above the hip", []string{fit.HeightKey(h, fit.Hip), fit.HeightKey(h, fit.Soles)}})
+		list = append(list, finding("odd-reading", []string{fit.HeightKey(h, fit.Hip), fit.HeightKey(h, fit.Soles)}, "the boot soles were read above the hip"))
 	}
 	if a.m.Read(fit.Ahead) && a.s.Ahead < 0 {
-		list = append(list, Finding{"odd-reading", "the rope was read behind the hip point", []string{fit.LaidKey(fit.Ahead)}})
+		list = append(list, finding("odd-reading", []string{fit.LaidKey(fit.Ahead)}, "the rope was read behind the hip point"))
 	}
 	return list
 }

@@ -90,11 +90,14 @@ const (
 	Should Kind = "should" // advice
 )
 
-// A Finding is something that does not fit together.
+// A Finding is something that does not fit together. Text is in mm; In tells it
+// in another unit.
 type Finding struct {
 	Name   string   `json:"name"`
 	Text   string   `json:"text"`
 	Inputs []string `json:"inputs"`
+
+	said saying
 }
 
 // Next is the reading that would shrink a check's guard most, or settle it.

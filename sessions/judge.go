@@ -12,11 +12,11 @@ func (s *Session) RulesFor() rules.Limits { return rules.DefaultLimits().With(s.
 
 // Judge judges the session afresh; where it was signed and comes out otherwise
 // today, a finding says so. Readings that cannot be true together are a
-// *FileError without lines.
+// *FileError without lines, in the session's unit.
 func (s *Session) Judge() (*rules.Report, error) {
 	f := s.Fit
 	f.Started = s.Started
-	if err := fileError("", inputFaults(f.Faults())); err != nil {
+	if err := fileError("", inputFaults(f.Faults(), s.Unit)); err != nil {
 		return nil, err
 	}
 	r, err := rules.Judge(s.ID, &f, s.RulesFor())
@@ -40,7 +40,7 @@ func (f *File) Judge() (*rules.Report, error) {
 // Check says, as a *FileError with lines, which readings cannot be true
 // together.
 func (f *File) Check() error {
-	faults := inputFaults(f.Session.Fit.Faults())
+	faults := inputFaults(f.Session.Fit.Faults(), MM)
 	if len(faults) == 0 {
 		return nil
 	}
@@ -52,11 +52,13 @@ func (f *File) Check() error {
 	return fileError(f.Name, faults)
 }
 
-// inputFaults are the faults of a fitting as those of its file.
-func inputFaults(of []fit.Fault) []Fault {
+// inputFaults are the faults of a fitting as those of its file, with lengths in
+// unit.
+func inputFaults(of []fit.Fault, unit Unit) []Fault {
+	tell := func(mm float64) string { return rules.FormatTyped(mm, string(unit)) }
 	faults := make([]Fault, len(of))
 	for i, f := range of {
-		faults[i] = Fault{Key: strings.Join(f.Keys, ", "), Found: f.Text, sentence: true}
+		faults[i] = Fault{Key: strings.Join(f.Keys, ", "), Found: f.Told(tell), sentence: true}
 	}
 	return faults
 }

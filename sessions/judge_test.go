@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 )
 
@@ -107,5 +108,23 @@ func TestJudgedDifferently(t *testing.T) {
 	s.SignOff.Checks = s.SignOff.Checks[2:]
 	if d := JudgedDifferently(s, report); len(d) != 2 || d[0].Then != "" {
 		t.Errorf("differences %v, want also the check that was not there", d)
+	}
+}
+
+// TestAnImpossibleSessionIsToldInItsUnit: a file's own complaint stays in the
+// unit that ends its keys.
+func TestAnImpossibleSessionIsToldInItsUnit(t *testing.T) {
+	f, err := ReadFile(example, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := f.Session
+	s.Unit = Inch
+	s.Fit.Laid[fit.MainBridge], s.Fit.Laid[fit.MainBridgeRings] = []float64{254}, []float64{508}
+	if _, err = s.Judge(); err == nil || !strings.Contains(err.Error(), "a bridge of 10 in does not reach across rings 20 in apart") {
+		t.Errorf("session: %v", err)
+	}
+	if err = f.Check(); err == nil || !strings.Contains(err.Error(), "a bridge of 254 mm does not reach across rings 508 mm apart") {
+		t.Errorf("file: %v", err)
 	}
 }

@@ -26,7 +26,7 @@ func reviewOf(s *flow.State) []reviewLine {
 	say := func(format string, args ...any) reviewLine { return reviewLine{text: fmt.Sprintf(format, args...)} }
 	out := []reviewLine{say("All in all: %s. %s.", strings.ToUpper(string(r.Outcome)), rules.Tally(r.Checks))}
 	for _, f := range r.Findings {
-		out = append(out, say("%s", f.Text))
+		out = append(out, say("%s", f.In(unit)))
 	}
 	for _, c := range worstFirst(r.Checks) {
 		out = append(out, reviewLine{&c, rules.Sentence(c, unit)})

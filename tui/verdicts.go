@@ -51,7 +51,7 @@ func (m *Model) summaryLines(width, height int) []string {
 	}
 	lines := wrap("So far: "+rules.Tally(r.Checks), width)
 	for _, f := range r.Findings {
-		lines = append(lines, wrap(f.Text, width)...)
+		lines = append(lines, wrap(f.In(string(m.flow.Session.Unit)), width)...)
 	}
 	if len(r.Next) > 0 && m.flow.Step().Phase != flow.Ground {
 		lines = append(lines, wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)

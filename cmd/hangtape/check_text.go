@@ -126,7 +126,7 @@ func (p *page) findings(findings []rules.Finding) {
 	if len(findings) > 0 {
 		p.section("Findings")
 		for _, f := range findings {
-			p.item(f.Name, f.Text)
+			p.item(f.Name, f.In(p.unit))
 		}
 	}
 }

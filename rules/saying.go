@@ -1,0 +1,54 @@
+package rules
+
+import (
+	"fmt"
+	"strconv"
+)
+
+// A saying is a sentence whose lengths are told in the unit that people read in.
+type saying struct {
+	format string
+	args   []any // a length and a typed are lengths in mm
+}
+
+type (
+	length float64 // computed, in mm
+	typed  float64 // as somebody typed it, in mm
+)
+
+// in is the sentence with its lengths in unit: mm, cm or in.
+func (s saying) in(unit string) string {
+	args := make([]any, len(s.args))
+	for i, a := range s.args {
+		switch v := a.(type) {
+		case length:
+			args[i] = FormatValue(float64(v), 0, unit)
+		case typed:
+			args[i] = FormatTyped(float64(v), unit)
+		default:
+			args[i] = a
+		}
+	}
+	return fmt.Sprintf(s.format, args...)
+}
+
+// finding is a Finding told in a format for Sprintf, in which a length or a
+// typed is a %v.
+func finding(name string, inputs []string, format string, args ...any) Finding {
+	s := saying{format, args}
+	return Finding{Name: name, Text: s.in("mm"), Inputs: inputs, said: s}
+}
+
+// In is the finding's text with its lengths in unit: mm, cm or in.
+func (f Finding) In(unit string) string {
+	if f.said.format == "" {
+		return f.Text
+	}
+	return f.said.in(unit)
+}
+
+// FormatTyped is a length in mm that somebody typed, in unit (mm, cm or in), to
+// at most six digits and without the decimals of a computed one.
+func FormatTyped(mm float64, unit string) string {
+	return strconv.FormatFloat(mm/newScale(unit, 0).per, 'g', 6, 64) + " " + unit
+}
