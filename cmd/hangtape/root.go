@@ -25,6 +25,7 @@ func rootCommand(w *world) *cobra.Command {
 		demoCommand(w),
 		explainCommand(w),
 		versionCommand(w),
+		manCommand(),
 	)
 	for _, c := range root.Commands() {
 		c.RunE = fileErrors(c.RunE)

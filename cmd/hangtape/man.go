@@ -1,0 +1,36 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/cobra/doc"
+)
+
+// manCommand writes the manual pages, one for each command. It is hidden: a
+// release is built with it, nobody else needs it.
+func manCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:    "man DIR",
+		Short:  "Write the manual pages into a folder",
+		Hidden: true,
+		Args:   words(1, 1, "DIR"),
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := os.MkdirAll(args[0], 0o755); err != nil { //nolint:gosec // pages for everybody to read
+				return fmt.Errorf("manual pages: %w", err)
+			}
+			root := c.Root()
+			root.DisableAutoGenTag = true
+			// No day of building: the pages depend on the source alone.
+			day := time.Date(2026, time.January, 1, 0, 0, 0, 0, time.UTC)
+			header := &doc.GenManHeader{Section: "1", Source: "hangtape", Manual: "hangtape", Date: &day}
+			if err := doc.GenManTree(root, header, filepath.Clean(args[0])); err != nil {
+				return fmt.Errorf("manual pages: %w", err)
+			}
+			return nil
+		},
+	}
+}

@@ -1,0 +1,129 @@
+package main
+
+import (
+	"archive/tar"
+	"bytes"
+	"compress/gzip"
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"strings"
+)
+
+var versionForm = regexp.MustCompile(`^\d+\.\d+\.\d+(-[0-9A-Za-z.-]+)?$`)
+
+// release builds for all platforms, or for one of them alone, into dir.
+func release(version, dir, only string) error {
+	if !versionForm.MatchString(version) {
+		return fmt.Errorf("version %q; accepted is X.Y.Z, as 1.0.0 or 1.0.0-rc.1", version)
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil { //nolint:gosec // for everybody to read
+		return err
+	}
+	var built []string
+	for _, p := range platforms {
+		if only != "" && only != p.String() {
+			continue
+		}
+		name := p.file(version)
+		if err := build(p, version, filepath.Join(dir, name)); err != nil {
+			return err
+		}
+		built = append(built, name)
+	}
+	if len(built) == 0 {
+		return fmt.Errorf("platform %q; accepted is one of %v", only, platforms)
+	}
+	help, err := helpFiles(version, dir)
+	if err != nil {
+		return err
+	}
+	return sums(dir, append(built, help))
+}
+
+// build is one static binary without the paths of this machine in it.
+func build(p platform, version, out string) error {
+	c := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w -X main.version="+version, "-o", out, "./cmd/hangtape") //nolint:gosec // our own words
+	c.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS="+p.os, "GOARCH="+p.arch)
+	if said, err := c.CombinedOutput(); err != nil {
+		return fmt.Errorf("%s: %w\n%s", p, err, said)
+	}
+	return nil
+}
+
+// helpFiles packs completions and manual pages, which a binary for this machine
+// makes from its own commands, and returns the archive's name.
+func helpFiles(version, dir string) (string, error) {
+	work, err := os.MkdirTemp("", "hangtape-release-")
+	if err != nil {
+		return "", err
+	}
+	defer func() { _ = os.RemoveAll(work) }() // only scratch
+	program := filepath.Join(work, "hangtape")
+	if err := build(platform{runtime.GOOS, runtime.GOARCH}, version, program); err != nil {
+		return "", err
+	}
+	files := filepath.Join(work, "help")
+	if said, err := exec.Command(program, "man", filepath.Join(files, "man1")).CombinedOutput(); err != nil { //nolint:gosec // just built
+		return "", fmt.Errorf("manual pages: %w\n%s", err, said)
+	}
+	if err := os.MkdirAll(filepath.Join(files, "completions"), 0o700); err != nil {
+		return "", err
+	}
+	for _, shell := range []string{"bash", "zsh", "fish", "powershell"} {
+		script, err := exec.Command(program, "completion", shell).Output() //nolint:gosec // just built
+		if err == nil {
+			err = os.WriteFile(filepath.Join(files, "completions", "hangtape."+shell), script, 0o600)
+		}
+		if err != nil {
+			return "", fmt.Errorf("completion for %s: %w", shell, err)
+		}
+	}
+	name := "hangtape_" + version + "_help.tar.gz"
+	return name, pack(files, filepath.Join(dir, name))
+}
+
+// pack writes the files under root into an archive that depends on their names
+// and contents alone.
+func pack(root, out string) error {
+	var b bytes.Buffer
+	zip := gzip.NewWriter(&b)
+	t := tar.NewWriter(zip)
+	err := fs.WalkDir(os.DirFS(root), ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(os.DirFS(root), path)
+		if err != nil {
+			return err
+		}
+		if err := t.WriteHeader(&tar.Header{Name: path, Mode: 0o644, Size: int64(len(text))}); err != nil {
+			return err
+		}
+		_, err = t.Write(text)
+		return err
+	})
+	if err := errors.Join(err, t.Close(), zip.Close()); err != nil {
+		return err
+	}
+	return os.WriteFile(out, b.Bytes(), 0o644) //nolint:gosec // for everybody to read
+}
+
+// sums writes SHA256SUMS, which sha256sum -c reads.
+func sums(dir string, names []string) error {
+	var b strings.Builder
+	for _, name := range names {
+		text, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			return err
+		}
+		fmt.Fprintf(&b, "%x  %s\n", sha256.Sum256(text), name)
+	}
+	return os.WriteFile(filepath.Join(dir, "SHA256SUMS"), []byte(b.String()), 0o644) //nolint:gosec // for everybody to read
+}
