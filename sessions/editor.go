@@ -37,12 +37,15 @@ type LockedError struct {
 	Holder string // who said to hold it: "process 4242 since 2026-04-18T09:12:00Z"; may be empty
 }
 
-func (e *LockedError) Error() string {
+func (e *LockedError) Error() string { return e.Path + ": " + e.Words() }
+
+// Words is the error without the file.
+func (e *LockedError) Words() string {
 	who := e.Holder
 	if who == "" {
 		who = "another program"
 	}
-	return fmt.Sprintf("%s: is being edited by %s; it can be read only", e.Path, who)
+	return fmt.Sprintf("is being edited by %s; it can be read only", who)
 }
 
 // A ChangedError says that a file is no longer what it was when it was read.
@@ -73,7 +76,7 @@ func (st *Store) New() (*Editor, *Session, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	s := school.session()
+	s := school.Begin()
 	s.ID = id
 	s.Started = st.now().UTC().Truncate(time.Second)
 	s.Fit.Started = s.Started

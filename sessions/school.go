@@ -33,8 +33,9 @@ func DefaultSchool() *School {
 	}
 }
 
-// session is a session with what the school has settled.
-func (s *School) session() *Session {
+// Begin is a session as it begins, with what the school has settled: neither an
+// id nor a start.
+func (s *School) Begin() *Session {
 	new := &Session{
 		Purpose: FirstFitting,
 		Place:   s.Place,

@@ -115,6 +115,9 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	return nil
 }
 
+// inSession says whether a session is open.
+func (m *Model) inSession() bool { return m.flow.Steps != nil }
+
 func (m *Model) small() bool { return m.width < leastWidth || m.height < leastHeight }
 
 // opened starts the flow on a session.
@@ -123,7 +126,7 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 		m.first.problem, m.problem = msg.err.Error(), msg.err.Error()
 		return nil
 	}
-	first := m.saver.editor == nil
+	first := !m.inSession()
 	m.saver, m.problem, m.scroll = saver{editor: msg.editor}, "", 0
 	m.flow = flow.Start(*msg.session, m.opts.config(msg))
 	m.screen = onAsk

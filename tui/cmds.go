@@ -87,6 +87,8 @@ type openedMsg struct {
 	earlier *sessions.Session // that it follows, or nil
 	demo    bool
 	err     error
+
+	readOnly string // why it cannot be changed; there is no editor then
 }
 
 // startNew makes a new session; with an earlier one it follows that.
@@ -101,15 +103,23 @@ func (m *Model) startNew(earlier *sessions.Session) tea.Cmd {
 	}
 }
 
-// resume opens the session at path, with the one that it follows beside it.
+// resume opens the session at path, with the one that it follows beside it. One
+// that another program edits is opened for reading.
 func (m *Model) resume(path string) tea.Cmd {
 	store := m.opts.Store
 	return func() tea.Msg {
 		editor, s, err := store.Edit(path)
+		opened := openedMsg{editor: editor, session: s}
+		if locked := (*sessions.LockedError)(nil); errors.As(err, &locked) {
+			var f *sessions.File
+			if f, err = store.Load(path); err == nil {
+				s = f.Session
+				opened = openedMsg{session: s, readOnly: locked.Words()}
+			}
+		}
 		if err != nil {
 			return openedMsg{err: err}
 		}
-		opened := openedMsg{editor: editor, session: s}
 		if s.Follows != "" {
 			if f, err := store.LoadID(s.Follows); err == nil {
 				opened.earlier = f.Session

@@ -128,11 +128,14 @@ func beside(left, right []string, width int) []string {
 // header says whose session it is and where in it one is. DEMO is never cut.
 func (m *Model) header() string {
 	left := m.theme.title.Render("hangtape")
-	if m.saver.editor == nil {
+	if !m.inSession() {
 		return left
 	}
 	if m.flow.Demo {
 		left += " " + m.theme.demo.Render("DEMO")
+	}
+	if m.flow.ReadOnly != "" {
+		left += " " + m.theme.demo.Render("READ ONLY")
 	}
 	right := fmt.Sprintf("%d/%d %s", m.flow.At.Step+1, len(m.flow.Steps), m.flow.Step().Title)
 	room := m.width - textWidth(left) - 1
@@ -152,7 +155,7 @@ func (m *Model) hanging() (d time.Duration, due bool) {
 
 // clock is the hanging clock, in words.
 func (m *Model) clock() string {
-	if m.saver.editor == nil || !m.flow.Hanging() {
+	if !m.inSession() || !m.flow.Hanging() {
 		return ""
 	}
 	d, due := m.hanging()

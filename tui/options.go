@@ -32,6 +32,16 @@ func (o Options) breakAfter() time.Duration {
 	return time.Duration(o.school().HangBreakMin * float64(time.Minute))
 }
 
+// given is the session as it was before anybody answered: what the school has
+// settled, and what it took over from the one that it follows.
+func (o Options) given(opened openedMsg) *sessions.Session {
+	s := o.school().Begin()
+	if opened.earlier != nil {
+		follow(s, opened.earlier)
+	}
+	return s
+}
+
 // config is what the flow of a session that was opened is given.
 func (o Options) config(opened openedMsg) flow.Config {
 	return flow.Config{
@@ -39,5 +49,7 @@ func (o Options) config(opened openedMsg) flow.Config {
 		NeedDrill: o.school().RequireDrill,
 		Demo:      opened.demo,
 		Earlier:   opened.earlier,
+		Given:     o.given(opened),
+		ReadOnly:  opened.readOnly,
 	}
 }

@@ -19,13 +19,14 @@ import (
 // The end of the input leaves with all saved; the error says what is not.
 func RunPlain(o Options) error {
 	p := newPlain(o)
-	editor := p.start()
-	if editor == nil {
+	if !p.start() {
 		return nil
 	}
-	p.editor = editor
 	p.walk()
-	return errors.Join(p.unsaved, editor.Close())
+	if p.editor == nil {
+		return p.unsaved
+	}
+	return errors.Join(p.unsaved, p.editor.Close())
 }
 
 // plain is a wizard in lines. One reader serves all prompts, so that answers
@@ -62,8 +63,8 @@ func (p *plain) read() (string, bool) {
 	return strings.TrimSpace(line), true
 }
 
-// start asks what to do and opens the session; a nil editor is to leave.
-func (p *plain) start() *sessions.Editor {
+// start asks what to do and opens the session; false is to leave.
+func (p *plain) start() bool {
 	p.say("hangtape fits a climber's two-leg ascent kit by tape, at the base of the tree.")
 	p.say("%s", rules.ShortCaution)
 	p.say("Files: %s", p.opts.Store.Dir())
@@ -71,13 +72,13 @@ func (p *plain) start() *sessions.Editor {
 		p.say("Type new, resume, earlier, demo or quit. Earlier is for a re-tune or a re-check.")
 		line, ok := p.read()
 		if !ok {
-			return nil
+			return false
 		}
 		var opened openedMsg
 		m := Model{opts: p.opts}
 		switch strings.ToLower(line) {
 		case "quit", "q":
-			return nil
+			return false
 		case "new", "1":
 			opened = m.startNew(nil)().(openedMsg)
 		case "demo":
@@ -97,9 +98,13 @@ func (p *plain) start() *sessions.Editor {
 		switch {
 		case opened.err != nil:
 			p.say("Not opened: %s", opened.err)
-		case opened.editor != nil:
+		case opened.session != nil:
+			p.editor = opened.editor
 			p.flow = flow.Start(*opened.session, p.opts.config(opened))
-			return opened.editor
+			if said := p.flow.Said.Text; said != "" {
+				p.say("%s", said)
+			}
+			return true
 		}
 	}
 }

@@ -24,14 +24,25 @@ func (p *plain) walk() {
 		}
 		line, ok := p.read()
 		if !ok {
-			p.say("End of the input: saved, left.")
+			p.say("End of the input. %s", p.left())
 			return
 		}
 		if p.answer(line) {
 			asked = ""
 		}
 	}
-	p.say("Left; all is saved.")
+	p.say("%s", p.left())
+}
+
+// left says what became of the answers.
+func (p *plain) left() string {
+	switch {
+	case p.flow.ReadOnly != "":
+		return "Left; nothing was changed."
+	case p.unsaved != nil:
+		return "Left; the last answers are not saved."
+	}
+	return "Left; all is saved."
 }
 
 // ask says the question that is asked now.

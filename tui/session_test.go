@@ -116,11 +116,9 @@ func TestPlainTypesASession(t *testing.T) {
 			store := openAt(t, t.TempDir(), now)
 			var out bytes.Buffer
 			p := newPlain(Options{Store: store, Now: now, In: strings.NewReader("new\n"), Out: &out})
-			editor := p.start()
-			if editor == nil {
+			if !p.start() {
 				t.Fatalf("no session\n%s", out.String())
 			}
-			p.editor = editor
 			id := p.flow.Session.ID
 			p.flow = flow.Start(flowtest.Blank(want), p.flow.Config)
 			p.flow.Session.ID = id
@@ -139,7 +137,7 @@ func TestPlainTypesASession(t *testing.T) {
 				}
 				p.answer(text)
 			}
-			if err := editor.Close(); err != nil || p.unsaved != nil {
+			if err := p.editor.Close(); err != nil || p.unsaved != nil {
 				t.Fatal(err, p.unsaved)
 			}
 			list, err := store.List()

@@ -63,7 +63,7 @@ type word[T comparable] struct {
 // choice asks for one of a few values; Enter takes the one that stands, or the
 // first where none does.
 func choice[T comparable](key, title, how string, at func(*Draft) *T, words ...word[T]) Ask {
-	return Ask{Key: key, Kind: Choice, Title: title, How: how, Topic: key,
+	return Ask{Key: key, Kind: Choice, Title: title, How: how, Topic: key, cell: func(d *Draft) any { return at(d) },
 		Options: func(*Draft) []Option {
 			out := make([]Option, len(words))
 			for i, w := range words {

@@ -113,6 +113,10 @@ func (s *State) correct(a Ask, now time.Time) {
 // commit makes d the draft unless it says what cannot be and the one before
 // did not.
 func (s *State) commit(d Draft) bool {
+	if s.ReadOnly != "" {
+		s.Said = Said{Kind: Refused, Text: "not taken: " + s.ReadOnly}
+		return false
+	}
 	d.settle()
 	if why := unreadable(&d.Session); why != "" {
 		s.Said = Said{Kind: Refused, Text: why}

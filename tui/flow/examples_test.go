@@ -14,7 +14,8 @@ func TestTypingASessionGivesItsFile(t *testing.T) {
 	for name, want := range flowtest.Examples(t, "../../testdata/sessions/examples") {
 		t.Run(name, func(t *testing.T) {
 			y := flowtest.New(want)
-			st := flow.Start(flowtest.Blank(want), flow.Config{Judge: (*sessions.Session).Judge})
+			blank := flowtest.Blank(want)
+			st := flow.Start(blank, flow.Config{Judge: (*sessions.Session).Judge, Given: &blank})
 			for n := 0; !st.Left; n++ {
 				if n > 2000 {
 					t.Fatalf("no end; stuck at %s: %s", st.Ask().Key, st.Said.Text)

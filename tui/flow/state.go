@@ -16,6 +16,11 @@ type Config struct {
 	NeedDrill bool
 	// Demo marks invented data, which cannot be signed.
 	Demo bool
+	// Given is the session as it was before anybody answered a question: what a
+	// school has settled and what an earlier session told. Nil: an empty one.
+	Given *sessions.Session
+	// ReadOnly is why nothing may be changed; empty where all may.
+	ReadOnly string
 }
 
 // A State is where the wizard stands. The zero State is of no use: see Start.
@@ -68,19 +73,25 @@ func Start(s sessions.Session, c Config) State {
 	st.judge()
 	st.At = st.firstOpen()
 	st.enterField()
+	if c.ReadOnly != "" {
+		st.Said = Said{Kind: Noted, Text: "For reading only: this session " + c.ReadOnly}
+	}
 	return st
 }
 
-// firstOpen is the question after the last one that was answered; the first of
-// all where nobody has said yet whose session it is or, in one that follows
-// another, why the climber hangs.
+// firstOpen is the question after the last one that somebody answered, the first
+// of all where nobody did. One that may only be read opens at its review.
 func (s *State) firstOpen() Place {
-	at, found := s.first(), Place{Step: -1}
-	if s.Session.Climber == "" || s.Session.Follows != "" && s.untouched() {
-		return at
+	if s.ReadOnly != "" {
+		return s.placeOf("review")
 	}
+	given := Draft{}
+	if s.Given != nil {
+		given.Session = *s.Given
+	}
+	at, found := s.first(), Place{Step: -1}
 	for p, ok := at, true; ok; p, ok = s.after(p) {
-		if a := s.ask(p); a.Kind != Choice && a.Told(&s.Draft) > 0 {
+		if s.ask(p).answered(&s.Draft, &given) {
 			found = p
 		}
 	}
@@ -95,16 +106,6 @@ func (s *State) firstOpen() Place {
 		return s.placeOf("seated")
 	}
 	return p
-}
-
-// untouched says that no reading has been taken or kept.
-func (s *State) untouched() bool {
-	for _, list := range s.Session.Fit.Laid {
-		if len(list) > 0 {
-			return false
-		}
-	}
-	return len(s.Session.Fit.Hangs) == 0
 }
 
 // Ask is the question that is asked now.

@@ -1,6 +1,7 @@
 package flow
 
 import (
+	"reflect"
 	"time"
 
 	"example.com/hangtape/fit"
@@ -53,7 +54,7 @@ type Ask struct {
 	Aside   func(*Draft) bool     // passed over on the way, but there to go to; nil: never
 	Options func(*Draft) []Option // of a Choice
 	Mark    func(*Draft) int      // of a Choice: the option that Enter takes
-	cell    func(*Draft) any      // where the answer is kept: *[]float64, *fit.Number, *float64, *string or *time.Time
+	cell    func(*Draft) any      // where the answer is kept: *[]float64, *fit.Number, *float64, *string or *time.Time; of a Choice, its value
 }
 
 // An Option is one answer to a Choice.
@@ -105,6 +106,18 @@ func count(told bool) int {
 		return 1
 	}
 	return 0
+}
+
+// answered says whether somebody has answered the question: whether its answer is
+// another than the one that was given before anybody was asked.
+func (a Ask) answered(d, given *Draft) bool {
+	switch {
+	case a.cell == nil:
+		return false
+	case !a.asked(given):
+		return a.Told(d) > 0
+	}
+	return !reflect.DeepEqual(a.cell(d), a.cell(given))
 }
 
 // onTheWay says whether going on leads to the question.
