@@ -6,33 +6,28 @@ import "slices"
 // since the origin predicted: what stands for them is the model's value from
 // the old reading.
 func (m *Model) markPredicted() {
-	p := &m.poses
 	mark := func(s slot) {
 		if s != unknown {
 			m.Inputs[s].Origin = Predicted
 		}
 	}
-	for _, r := range movedByBridge {
-		if p.bridgeRead[r] != p.bridgeNow {
+	for p, chain := range m.pieces {
+		last := len(chain) - 1
+		if last == 0 {
+			continue
+		}
+		for _, r := range moves[p] {
+			h := m.hang[r]
+			if h < 0 || chain.at(h) == last || r == KneeLevel && m.poses.kneeSlot == unknown {
+				continue
+			}
 			mark(m.height[r])
 		}
 	}
 	for i := range m.sides {
-		s := &m.sides[i]
-		if s.retied != unknown {
-			mark(m.height[s.loopTop])
+		if m.sides[i].moved {
+			mark(m.sides[i].wrapLoop)
 		}
-		if s.moved {
-			mark(m.height[s.hitchTop])
-			mark(s.wrapLoop)
-		}
-	}
-	if p.footLevel != p.footNow {
-		mark(m.height[GardaLevel])
-		mark(p.kneeSlot)
-	}
-	if p.tetherTaut != p.tetherNow || p.backupTaut != p.backupNow {
-		mark(m.height[GardaTaut])
 	}
 }
 
