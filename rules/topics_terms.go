@@ -28,6 +28,7 @@ func termTopics() []Topic {
 		term("seated", "Seated", "Sitting in the saddle on the main bridge, feet off the ground.", "Most heights are read so."),
 		term("thigh-level", "Thigh level", "Foot in the loop, Garda hitch drawn up until the thigh is level.", "The climber stands up from here.", "level"),
 		term("tether-taut", "Tether taut", "Garda hitch drawn up until the tether stops it.", "As far up as the foot can come.", "taut"),
+		term("questioned-reading", "Questioned reading", "A reading that does not fit the others is asked about before it is taken: one three standard deviations from what stature and the other readings say, marks out of their order, lengths that nobody has, repeats 30 mm apart. Entered again it is taken as it is.", "A slip is cheapest to mend while the tape is still there. The likely one is named: digits swapped, another unit, a neighbouring mark, the wrong landmark."),
 		term("down-now", "Down now", "One key that saves, stops the clock and shows the order of getting down.", "Hanging without moving is dangerous within minutes.", "getting down now"),
 		term("drill", "Ground drill", "Low at the base of the tree: ease the hitches by hand, hang on the tether, come back up.", "Geometry is proved by hanging on it. Nobody is dropped."),
 		term("rope-above", "Rope above", "The rope between the climber and the union.", "Little of it stretches little: the same drop is caught harder. advise says how much to keep.", "rope_above"),

@@ -99,13 +99,18 @@ func (p *plain) start() bool {
 		case opened.err != nil:
 			p.say("Not opened: %s", opened.err)
 		case opened.session != nil:
-			p.editor = opened.editor
-			p.flow = flow.Start(*opened.session, p.opts.config(opened))
-			if said := p.flow.Said.Text; said != "" {
-				p.say("%s", said)
-			}
+			p.open(opened)
 			return true
 		}
+	}
+}
+
+// open starts the flow on a session.
+func (p *plain) open(o openedMsg) {
+	p.editor = o.editor
+	p.flow = flow.Start(*o.session, p.opts.config(o))
+	if said := p.flow.Said.Text; said != "" {
+		p.say("%s", said)
 	}
 }
 

@@ -141,6 +141,8 @@ func (p *plain) answer(line string) bool {
 		p.do(flow.GoTo{Place: groups[n-1].Places[0]})
 	case a.Kind == flow.Choice:
 		p.choose(line)
+	case line == "" && s.Said.Kind == flow.Doubted:
+		p.do(flow.Enter{Now: now})
 	case line == "" && s.Edit < a.Told(&s.Draft):
 		p.do(flow.Newer{})
 	default:
@@ -181,7 +183,7 @@ func (p *plain) do(e flow.Event) {
 		p.say("Taken. %s", said.Text)
 	case flow.Refused:
 		p.say("Not taken: %s", said.Text)
-	case flow.Noted:
+	case flow.Noted, flow.Doubted:
 		p.say("%s", said.Text)
 	case flow.Nothing:
 	}

@@ -112,14 +112,19 @@ func (d *desk) kill() {
 	time.Sleep(time.Minute) // fake: what blinks comes to an end
 }
 
-// burst types keys without a pause; \r is Enter.
+// burst types keys one after the other: \r is Enter, < takes a sign out, ^ is Up.
 func (d *desk) burst(keys string) {
 	for _, k := range keys {
-		if k == '\r' {
+		switch k {
+		case '\r':
 			d.press(tea.KeyEnter)
-			continue
+		case '<':
+			d.press(tea.KeyBackspace)
+		case '^':
+			d.press(tea.KeyUp)
+		default:
+			d.typed(string(k))
 		}
-		d.typed(string(k))
 	}
 }
 

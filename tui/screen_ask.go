@@ -151,7 +151,7 @@ func (m *Model) fieldLines(width int) []string {
 	}
 	if s.Said.Text != "" {
 		said := wrap(clean(s.Said.Text), width)
-		if s.Said.Kind == flow.Refused {
+		if s.Said.Kind == flow.Refused || s.Said.Kind == flow.Doubted {
 			for i := range said {
 				said[i] = t.refused.Render(said[i])
 			}

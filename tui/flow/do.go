@@ -69,6 +69,9 @@ func (s *State) take(a Ask, now time.Time) {
 		s.Said = Said{Kind: Refused, Text: err.Error()}
 		return
 	}
+	if s.doubts(a, v, now) {
+		return
+	}
 	field := s.field()
 	d := s.Draft.clone()
 	a.add(&d, v)
@@ -99,6 +102,9 @@ func (s *State) correct(a Ask, now time.Time) {
 			s.Said = Said{Kind: Refused, Text: err.Error()}
 			return
 		}
+		if s.doubts(a, v, now) {
+			return
+		}
 		a.replace(&d, s.Edit, v)
 		said = Said{Taken, a.Title + ": " + v.echo, v.echo}
 	}
@@ -111,7 +117,8 @@ func (s *State) correct(a Ask, now time.Time) {
 }
 
 // commit makes d the draft unless it says what cannot be and the one before
-// did not.
+// did not; what was asked about and is meant is taken all the same, and the
+// rules wait until it is put right.
 func (s *State) commit(d Draft) bool {
 	if s.ReadOnly != "" {
 		s.Said = Said{Kind: Refused, Text: "not taken: " + s.ReadOnly}
@@ -123,7 +130,7 @@ func (s *State) commit(d Draft) bool {
 		return false
 	}
 	report, err := s.Judge(&d.Session)
-	if err != nil && s.Wrong == nil {
+	if err != nil && s.Wrong == nil && s.doubted != s.question() {
 		s.Said = Said{Kind: Refused, Text: err.Error()}
 		return false
 	}

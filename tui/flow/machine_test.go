@@ -94,7 +94,11 @@ func held(t *rapid.T, e flow.Event, before, after *flow.State) {
 		}
 	}
 	switch e.(type) {
-	case flow.Typed, flow.Enter: // the field in use alone may change, and only by being taken
+	case flow.Typed, flow.Enter:
+		if after.Said.Kind == flow.Doubted && (len(lost) > 0 || !bytes.Equal(sessions.Encode(&before.Session), data)) {
+			t.Fatalf("%#v asks about a reading and takes it", e)
+		}
+		// the field in use alone may change, and only by being taken
 		if len(lost) > 1 || len(lost) == 1 && after.Said.Kind == flow.Refused {
 			t.Fatalf("%#v lost %q", e, lost)
 		}

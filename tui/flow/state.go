@@ -37,7 +37,8 @@ type State struct {
 	Saves  int               // grows with every change that is to be saved
 	Left   bool              // the wizard is to end
 
-	trail []Place
+	trail   []Place
+	doubted string // the field and text that were asked about last
 }
 
 // A Place is one question, by its step and its place in it.
@@ -62,6 +63,7 @@ const (
 	Taken            // the answer was understood and taken
 	Refused          // it was not: the text stays, and says why
 	Noted            // something else to know
+	Doubted          // it was understood and does not fit: entered again it is taken as it is
 )
 
 // Start is the state at the first question that has not been answered: the

@@ -33,6 +33,9 @@ func New(want *sessions.Session) *Typist {
 func (y *Typist) Answer(s *flow.State) (text string, option int, isOption bool) {
 	a := s.Ask()
 	slot := s.Slot(a)
+	if s.Said.Kind == flow.Doubted { // it is meant
+		return "", 0, false
+	}
 	if a.Kind == flow.Choice {
 		return "", y.option(s), true
 	}
