@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/flow"
 )
 
 // A saver sees that saves happen one after the other, the last one last.
@@ -91,13 +92,20 @@ type openedMsg struct {
 	readOnly string // why it cannot be changed; there is no editor then
 }
 
-// startNew makes a new session; with an earlier one it follows that.
+// startNew makes a new session; with an earlier one it follows that, or where
+// that is a re-check the fitting that it checked: a re-check holds no lengths,
+// and small changes would add up from one to the next.
 func (m *Model) startNew(earlier *sessions.Session) tea.Cmd {
 	store := m.opts.Store
 	return func() tea.Msg {
+		if earlier != nil && earlier.Purpose == sessions.ReCheck && earlier.Follows != "" {
+			if f, err := store.LoadID(earlier.Follows); err == nil {
+				earlier = f.Session
+			}
+		}
 		editor, s, err := store.New()
 		if err == nil && earlier != nil {
-			follow(s, earlier)
+			flow.Follow(s, earlier)
 		}
 		return openedMsg{editor: editor, session: s, earlier: earlier, err: err}
 	}

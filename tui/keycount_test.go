@@ -32,20 +32,24 @@ func (d *desk) keys(want *sessions.Session) int {
 	y := flowtest.New(want)
 	n := 0
 	for d.m().flow.Ask().Key != "review" {
-		text, option, isOption := y.Answer(&d.m().flow)
-		if isOption {
-			d.typed(fmt.Sprint(option + 1))
-			n++
-			continue
-		}
-		text = strings.TrimSuffix(text, " mm") // that of the session need not be typed
-		d.typed(text)
-		d.press(tea.KeyEnter)
-		if n += len(text) + 1; n > 1000 {
+		if n += d.answer(y); n > 1000 {
 			d.t.Fatalf("stuck at %s", d.m().flow.Ask().Key)
 		}
 	}
 	return n
+}
+
+// answer types one answer and counts its keys.
+func (d *desk) answer(y *flowtest.Typist) int {
+	text, option, isOption := y.Answer(&d.m().flow)
+	if isOption {
+		d.typed(fmt.Sprint(option + 1))
+		return 1
+	}
+	text = strings.TrimSuffix(text, " mm") // that of the session need not be typed
+	d.typed(text)
+	d.press(tea.KeyEnter)
+	return len(text) + 1
 }
 
 // TestFewKeys counts the key presses of a fitting whose people, tape and kit

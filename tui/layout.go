@@ -137,7 +137,8 @@ func (m *Model) header() string {
 	if m.flow.ReadOnly != "" {
 		left += " " + m.theme.demo.Render("READ ONLY")
 	}
-	right := fmt.Sprintf("%d/%d %s", m.flow.At.Step+1, len(m.flow.Steps), m.flow.Step().Title)
+	n, of := m.flow.Progress()
+	right := fmt.Sprintf("%d/%d %s", n, of, m.flow.Step().Title)
 	room := m.width - textWidth(left) - 1
 	right = cut(right, room)
 	if name := nameOr(m.flow.Session.Climber, "new session"); room-textWidth(right) > 8 {

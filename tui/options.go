@@ -37,7 +37,7 @@ func (o Options) breakAfter() time.Duration {
 func (o Options) given(opened openedMsg) *sessions.Session {
 	s := o.school().Begin()
 	if opened.earlier != nil {
-		follow(s, opened.earlier)
+		flow.Follow(s, opened.earlier)
 	}
 	return s
 }

@@ -48,19 +48,20 @@ func (p *plain) left() string {
 // ask says the question that is asked now.
 func (p *plain) ask() {
 	s, a := &p.flow, p.flow.Ask()
-	if n := s.At.Step + 1; n != p.step {
-		p.step = n
+	if step := s.At.Step + 1; step != p.step {
+		p.step = step
+		n, of := s.Progress()
 		demo := ""
 		if s.Demo {
 			demo = "DEMO. "
 		}
-		p.say("%sStep %d of %d: %s.", demo, n, len(s.Steps), s.Step().Title)
+		p.say("%sStep %d of %d: %s.", demo, n, of, s.Step().Title)
 	}
 	if a.Key == "review" {
 		p.review()
 	}
 	p.say("%s", a.Title)
-	for _, l := range proseOf(a, s.Session.Unit) {
+	for _, l := range proseOf(s, a) {
 		p.say("%s", l)
 	}
 	if s.Hanging() {

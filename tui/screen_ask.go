@@ -84,7 +84,7 @@ func (m *Model) newForm() tea.Cmd {
 	if m.screen != onAsk && m.screen != onSteps && m.screen != onHelp {
 		return nil
 	}
-	m.prose = proseOf(m.flow.Ask(), m.flow.Session.Unit)
+	m.prose = proseOf(&m.flow, m.flow.Ask())
 	gen := m.form.gen + 1
 	var cmd tea.Cmd
 	width := m.mainWidth()
@@ -111,7 +111,7 @@ func (m *Model) proseLines(width int) []string {
 }
 
 // proseOf is a question in words, a paragraph each.
-func proseOf(a flow.Ask, unit sessions.Unit) []string {
+func proseOf(s *flow.State, a flow.Ask) []string {
 	what, why := a.Words()
 	prose := []string{what, why}
 	if a.Key == "down" {
@@ -119,7 +119,10 @@ func proseOf(a flow.Ask, unit sessions.Unit) []string {
 			prose = append(prose, fmt.Sprintf("%d. %s", i+1, l))
 		}
 	}
-	if accepts := a.Accepts(unit); accepts != "" {
+	if a.Tells != nil {
+		prose = append(prose, a.Tells(&s.Draft)...)
+	}
+	if accepts := a.Accepts(s.Session.Unit); accepts != "" {
 		prose = append(prose, "Accepted: "+accepts)
 	}
 	return slices.DeleteFunc(prose, func(p string) bool { return p == "" })

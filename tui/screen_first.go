@@ -57,15 +57,6 @@ func (m *Model) found(msg foundMsg) {
 	}
 }
 
-// follow makes s a session that takes people, tape, rope and kit from an
-// earlier one; its readings stand beside the fields and are taken anew or kept.
-func follow(s, e *sessions.Session) {
-	s.Purpose, s.Follows = sessions.ReTune, e.ID
-	s.Climber, s.Instructor, s.Place, s.Unit = e.Climber, e.Instructor, e.Place, e.Unit
-	s.KitLabel, s.Tied = e.KitLabel, e.Tied
-	s.Fit.Tape, s.Fit.Sex, s.Fit.Rope, s.Fit.Kit, s.Fit.Posture = e.Fit.Tape, e.Fit.Sex, e.Fit.Rope, e.Fit.Kit, e.Fit.Posture
-}
-
 func (m *Model) firstLines(width int) []string {
 	t := m.theme
 	lines := []string{t.title.Render("hangtape") + " fits a climber's two-leg ascent kit"}

@@ -1,5 +1,20 @@
 package flow
 
+import "slices"
+
+// Progress is the place of the present step among those that have questions now,
+// counted from 1.
+func (s *State) Progress() (n, of int) {
+	for st, step := range s.Steps {
+		if slices.ContainsFunc(step.Asks, func(a Ask) bool { return a.asked(&s.Draft) }) {
+			if of++; st <= s.At.Step {
+				n = of
+			}
+		}
+	}
+	return n, of
+}
+
 // A Group is a step with the questions that are asked as things stand.
 type Group struct {
 	Step   int

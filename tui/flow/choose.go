@@ -46,6 +46,7 @@ func (s *State) act(act Act) {
 	switch act {
 	case GoOn:
 		s.forward()
+	case Stay:
 	case ClimbUp, ToHang, StayUp:
 		s.At.Hang = s.Hang
 		s.move(s.openHeight())

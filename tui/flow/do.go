@@ -75,9 +75,7 @@ func (s *State) take(a Ask, now time.Time) {
 	field := s.field()
 	d := s.Draft.clone()
 	a.add(&d, v)
-	if a.Kind == Reading {
-		d.unkeep(s.Slot(a))
-	}
+	d.unkeep(s.Slot(a))
 	if !s.commit(d) {
 		return
 	}

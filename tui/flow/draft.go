@@ -12,10 +12,11 @@ import (
 // A Draft is the one owner of what has been accepted so far.
 type Draft struct {
 	Session  sessions.Session
-	Hang     int         // index of the hang whose heights are asked for
-	Change   int         // index of the change that is laid on again; the number of changes while none is
-	Pending  *fit.Change // a change whose new length is not told yet
-	Down     bool        // the clock was just stopped: are they really on the ground?
+	Followed *sessions.Session // that this one re-tunes or re-checks, or nil; never written to
+	Hang     int               // index of the hang whose heights are asked for
+	Change   int               // index of the change that is laid on again; the number of changes while none is
+	Pending  *fit.Change       // a change whose new length is not told yet
+	Down     bool              // the clock was just stopped: are they really on the ground?
 	SignBy   string
 	SignNote string
 
@@ -49,10 +50,12 @@ func (d *Draft) length(p fit.Piece) fit.Number {
 	case fit.PieceHitchRight:
 		return d.loop(fit.RightLoopTop)
 	}
-	r := map[fit.Piece]fit.Reading{fit.PieceMainBridge: fit.MainBridge, fit.PieceFootLoop: fit.FootLoop,
-		fit.PieceTether: fit.Tether, fit.PieceBackupBridge: fit.BackupBridge}[p]
-	return mean(f.Laid[r])
+	return mean(f.Laid[pieceReading[p]])
 }
+
+// pieceReading is what a piece's length is laid on as; a hitch's is not.
+var pieceReading = map[fit.Piece]fit.Reading{fit.PieceMainBridge: fit.MainBridge, fit.PieceFootLoop: fit.FootLoop,
+	fit.PieceTether: fit.Tether, fit.PieceBackupBridge: fit.BackupBridge}
 
 func (d *Draft) loop(top fit.Reading) fit.Number {
 	for _, h := range slices.Backward(d.Session.Fit.Hangs) {

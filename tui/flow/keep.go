@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/sessions"
 )
 
 // keep takes over the earlier session's length.
@@ -16,14 +17,32 @@ func (s *State) keep() {
 		return
 	}
 	d := s.Draft.clone()
-	*a.cell(&d).(*[]float64) = old
-	d.unkeep(s.Slot(a))
-	d.Session.Fit.Kept = append(d.Session.Fit.Kept, fit.Kept{Key: s.Slot(a), Session: s.Earlier.ID, Taken: s.Earlier.Started})
+	d.keep(a.Reading)
 	if !s.commit(d) {
 		return
 	}
 	s.forward()
 	s.Said = Said{Kind: Noted, Text: fmt.Sprintf("kept from %s: %s", s.Earlier.Started.Format(time.DateOnly), a.Title)}
+}
+
+// keep takes over the length r of the session that is followed, as kept, with
+// the day on which somebody laid it on.
+func (d *Draft) keep(r fit.Reading) {
+	key := fit.LaidKey(r)
+	d.Session.Fit.Laid[r] = laidNow(d.Followed, r)
+	d.unkeep(key)
+	d.Session.Fit.Kept = append(d.Session.Fit.Kept, keptFrom(d.Followed, key))
+}
+
+// keptFrom is where a length of e comes from: another session, where e has kept
+// it itself.
+func keptFrom(e *sessions.Session, key string) fit.Kept {
+	for _, k := range e.Fit.Kept {
+		if k.Key == key {
+			return k
+		}
+	}
+	return fit.Kept{Key: key, Session: e.ID, Taken: e.Started}
 }
 
 // unkeep drops the mark of a kept length that is read anew.
@@ -47,8 +66,11 @@ func (s *State) EarlierOf(a Ask) []float64 {
 	if s.Earlier == nil || a.Kind != Reading || a.Reading >= fit.NumReadings {
 		return nil
 	}
+	if !a.Reading.IsHeight() {
+		return laidNow(s.Earlier, a.Reading)
+	}
 	e := Draft{Session: *s.Earlier, Hang: len(s.Earlier.Fit.Hangs) - 1}
-	if a.Reading.IsHeight() && e.Hang < 0 {
+	if e.Hang < 0 {
 		return nil
 	}
 	return append([]float64(nil), *a.cell(&e).(*[]float64)...)

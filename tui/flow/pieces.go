@@ -15,7 +15,7 @@ func kit() Step {
 			func(d *Draft) *string { return &d.Session.InspectedBy }),
 		day("kit.inspected", "Inspected on", func(d *Draft) any { return &d.Session.Inspected }),
 	}}
-	return aside(s, 0)
+	return s
 }
 
 // pieces is one step for each part of the kit, in the order in which the hands
@@ -88,5 +88,5 @@ func partOf(s Step, key string, asks []Ask, present func(*Draft) *bool, has func
 		asks[i].When = both(asks[i].When, has)
 	}
 	s.Asks = append([]Ask{first}, asks...)
-	return aside(s, 0)
+	return s
 }

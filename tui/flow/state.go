@@ -69,7 +69,7 @@ const (
 // Start is the state at the first question that has not been answered: the
 // first of all in a new session, the one after the last answer in a resumed one.
 func Start(s sessions.Session, c Config) State {
-	st := State{Draft: Draft{Session: s}.clone(), Config: c, Steps: Steps(), Texts: map[string]string{}}
+	st := State{Draft: Draft{Session: s, Followed: c.Earlier}.clone(), Config: c, Steps: Steps(), Texts: map[string]string{}}
 	st.Hang = max(0, len(s.Fit.Hangs)-1)
 	st.Change = len(s.Fit.Changes)
 	st.judge()

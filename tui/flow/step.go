@@ -51,7 +51,7 @@ type Ask struct {
 	Accepted number.Range // as the session file does; zero where the quantity's own bounds do
 
 	When    func(*Draft) bool     // nil: always asked
-	Aside   func(*Draft) bool     // passed over on the way, but there to go to; nil: never
+	Tells   func(*Draft) []string // what is to be known beside the question; nil: nothing
 	Options func(*Draft) []Option // of a Choice
 	Mark    func(*Draft) int      // of a Choice: the option that Enter takes
 	cell    func(*Draft) any      // where the answer is kept: *[]float64, *fit.Number, *float64, *string or *time.Time; of a Choice, its value
@@ -71,6 +71,7 @@ type Act int
 // The acts.
 const (
 	GoOn     Act = iota // to the next question
+	Stay                // the same question again
 	ClimbUp             // the climber leaves the ground: a new hang, the clock runs
 	StayUp              // the climber still hangs: back to the readings
 	ToHang              // correct the readings of a hang that has ended
@@ -121,7 +122,7 @@ func (a Ask) answered(d, given *Draft) bool {
 }
 
 // onTheWay says whether going on leads to the question.
-func (a Ask) onTheWay(d *Draft) bool { return a.asked(d) && (a.Aside == nil || !a.Aside(d)) }
+func (a Ask) onTheWay(d *Draft) bool { return a.asked(d) && !a.passedOver(d) }
 
 // asked says whether the question is asked at all, as things stand.
 func (a Ask) asked(d *Draft) bool { return a.When == nil || a.When(d) }

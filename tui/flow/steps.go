@@ -13,7 +13,7 @@ import (
 // keys of resumed work and help follow from it; which readings there are
 // follows from the table of readings in package fit.
 func Steps() []Step {
-	steps := []Step{people(), tape(), rope(), kit()}
+	steps := []Step{people(), news(), tape(), rope(), kit()}
 	steps = append(steps, pieces()...)
 	steps = append(steps, body(), changed(), up())
 	for _, p := range []fit.Pose{fit.Seated, fit.ThighLevel, fit.TetherTaut} {
@@ -23,7 +23,7 @@ func Steps() []Step {
 }
 
 func people() Step {
-	return aside(Step{ID: "people", Title: "People and purpose", Asks: []Ask{
+	return Step{ID: "people", Title: "People and purpose", Asks: []Ask{
 		choice("session.purpose", "Why does the climber hang today?", "It settles what is asked on the way; all else is there to go to.",
 			func(d *Draft) *sessions.Purpose { return &d.Session.Purpose },
 			word[sessions.Purpose]{"first fitting", sessions.FirstFitting},
@@ -36,11 +36,11 @@ func people() Step {
 		choice("session.unit", "Unit that you read and type in", "A number without a unit is taken in this one; others may be typed with theirs.",
 			func(d *Draft) *sessions.Unit { return &d.Session.Unit },
 			word[sessions.Unit]{"mm", sessions.MM}, word[sessions.Unit]{"cm", sessions.CM}, word[sessions.Unit]{"in", sessions.Inch}),
-	}}, 1)
+	}}
 }
 
 func tape() Step {
-	return aside(Step{ID: "tape", Title: "Tape", Asks: []Ask{
+	return Step{ID: "tape", Title: "Tape", Asks: []Ask{
 		choice("tape.class", "Accuracy class of the tape", "",
 			func(d *Draft) *fit.TapeClass { return &d.Session.Fit.Tape.Class },
 			word[fit.TapeClass]{"I", fit.ClassI}, word[fit.TapeClass]{"II", fit.ClassII}, word[fit.TapeClass]{"III", fit.ClassIII}),
@@ -49,11 +49,11 @@ func tape() Step {
 		choice("tape.hook", "Do laid lengths start from the end of the tape?", "",
 			func(d *Draft) *bool { return &d.Session.Fit.Tape.Hook },
 			word[bool]{"yes", true}, word[bool]{"no", false}),
-	}}, 0)
+	}}
 }
 
 func rope() Step {
-	return aside(Step{ID: "rope", Title: "Rope", Asks: []Ask{
+	return Step{ID: "rope", Title: "Rope", Asks: []Ask{
 		amount("rope.diameter_mm", "Diameter of the rope", "", number.Diameter,
 			func(d *Draft) any { return &d.Session.Fit.Rope.Diameter }),
 		amount("rope.elongation_percent", "Elongation of the rope, 50 kg to 150 kg", "", number.Percent,
@@ -62,7 +62,7 @@ func rope() Step {
 			func(d *Draft) any { return &d.Session.Fit.Rope.LeastAbove }),
 		amount("rope.drill_above_mm", "Rope above during the drill", "", number.Laid,
 			func(d *Draft) any { return &d.Session.Fit.Rope.DrillAbove }),
-	}}, 0)
+	}}
 }
 
 func body() Step {
@@ -78,7 +78,7 @@ func body() Step {
 			func(d *Draft) any { return &d.Session.Fit.Mass }),
 		amount("climber.mass_u_kg", "How sure is the mass, ±", "Empty means ± 2 kg.", number.Mass,
 			func(d *Draft) any { return &d.Session.Fit.MassU }))
-	return aside(s, 0)
+	return s
 }
 
 // changed asks what was set or tied to another length before the next hang.
@@ -127,34 +127,9 @@ func hanging(p fit.Pose) Step {
 		s.Asks[i].When = both(a.When, func(d *Draft) bool {
 			return d.Hang < len(d.Session.Fit.Hangs)
 		})
-		if !inReCheck(a.Reading) {
-			s.Asks[i].Aside = inBrief
-		}
 	}
 	return s
 }
-
-// inReCheck says whether a re-check reads r: what shows at the smallest cost
-// whether anything moved.
-func inReCheck(r fit.Reading) bool {
-	switch r {
-	case fit.Hip, fit.ConnectorBottom, fit.GardaLevel, fit.KneeLevel, fit.GardaTaut:
-		return true
-	}
-	return false
-}
-
-// aside is s with its questions from the first one on passed over where a
-// session asks for little.
-func aside(s Step, from int) Step {
-	for i := from; i < len(s.Asks); i++ {
-		s.Asks[i].Aside = inBrief
-	}
-	return s
-}
-
-// inBrief is a session that asks for little: the rest is there to go to.
-func inBrief(d *Draft) bool { return d.Session.Purpose == sessions.ReCheck }
 
 func both(a, b func(*Draft) bool) func(*Draft) bool {
 	if a == nil {

@@ -1,0 +1,103 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+	"testing/synctest"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/flow"
+	"example.com/hangtape/tui/flow/flowtest"
+)
+
+// TestReTune goes through a re-tune: what is new is said, what is not stale is
+// kept by one act, and what is asked for on the way settles every must. Nine
+// heights read anew are 52 of the keys: four or five for each, and an Enter to go on.
+func TestReTune(t *testing.T) {
+	for name, c := range map[string]struct {
+		news string   // options picked of the climber, then of the kit
+		laid []string // lengths and labels that are asked for
+		most int      // key presses
+	}{
+		"a tether": {"1" + "81", []string{"rope.ahead_mm", "kit.garda.to_tether_mm", "kit.tether.length_mm", "kit.tether.cord_mm", "kit.tether.strands", "kit.tether.strength_kn"}, 89},
+		"a saddle": {"1" + "21", []string{"rope.ahead_mm", "kit.main_bridge.length_mm", "kit.main_bridge.rings_mm", "kit.backup_bridge.length_mm", "kit.backup_bridge.rings_mm"}, 96},
+		"boots":    {"21" + "1", []string{"climber.shin_mm", "climber.waist_mm", "rope.ahead_mm", "kit.foot_loop.length_mm"}, 91},
+		"nothing":  {"1" + "1", []string{"rope.ahead_mm"}, 73},
+	} {
+		t.Run(name, func(t *testing.T) {
+			synctest.Test(t, func(t *testing.T) {
+				want := once(flowtest.Examples(t, exampleDir)["2-one-must-fails.toml"])
+				d := begin(t, want, "3")
+				n := 1 + 2 + len(c.news) + 1
+				d.press(tea.KeyEnter) // the latest one
+				d.press(tea.KeyEnter) // it is a re-tune
+				if view := d.model.View(); !strings.Contains(view, "What of the climber is new?") {
+					t.Errorf("not asked what is new:\n%s", view)
+				}
+				d.typed(c.news)
+				if got := d.m().flow.Ask().Key; got != "new.keep" {
+					t.Fatalf("at %s, not asked what to keep", got)
+				}
+				d.typed("1")
+				var laid []string
+				y := flowtest.New(want)
+				for d.m().flow.Ask().Key != "review" {
+					a := d.m().flow.Ask()
+					if a.Kind == flow.Amount || a.Kind == flow.Reading && !a.Reading.IsHeight() {
+						if a.Key != "climber.mass_kg" && !slices.Contains(laid, a.Key) {
+							laid = append(laid, a.Key)
+						}
+					}
+					n += d.answer(y)
+				}
+				if fit.SortKeys(laid); !slices.Equal(laid, fit.SortKeys(c.laid)) {
+					t.Errorf("asked for %v, want %v", laid, c.laid)
+				}
+				if n > c.most {
+					t.Errorf("%d keys, at most %d", n, c.most)
+				}
+				for _, check := range d.m().flow.Report.Checks {
+					if check.Kind == rules.Must && check.Verdict == rules.Unknown {
+						t.Errorf("%s is unknown: %v", check.Name, check.Missing)
+					}
+				}
+				s := d.m().flow.Session
+				d.leave()
+				for _, k := range s.Fit.Kept {
+					if k.Session != want.ID || !k.Taken.Equal(want.Started) {
+						t.Errorf("kept %+v", k)
+					}
+				}
+				if len(s.Fit.Kept) == 0 || s.Purpose != sessions.ReTune || s.Follows != want.ID {
+					t.Errorf("%d kept, %s, follows %q", len(s.Fit.Kept), s.Purpose, s.Follows)
+				}
+			})
+		})
+	}
+}
+
+// TestReTuneKeepsByAnActAlone presses Enter through a re-tune: nothing is kept.
+func TestReTuneKeepsByAnActAlone(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := begin(t, once(flowtest.Examples(t, exampleDir)["2-one-must-fails.toml"]), "3")
+		for range 200 {
+			if d.press(tea.KeyEnter); d.quit {
+				break
+			}
+		}
+		if !d.quit {
+			t.Fatal("Enter does not lead out")
+		}
+		for _, k := range d.m().flow.Session.Fit.Kept {
+			if !strings.HasSuffix(k.Key, "cord_mm") && k.Key != "kit.garda.inside_width_mm" {
+				t.Errorf("Enter kept %s", k.Key)
+			}
+		}
+		d.leave()
+	})
+}
