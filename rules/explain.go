@@ -194,9 +194,18 @@ func sticks(before, w string) bool {
 	if strings.HasPrefix(w, "±") || strings.HasSuffix(before, "±") {
 		return true
 	}
+	if num, den, ok := strings.Cut(strings.TrimRight(w, ".,;:)"), "/"); ok && isCount(before) && isCount(num) && isCount(den) {
+		return true // 78 3/4
+	}
 	switch end := before[len(before)-1]; strings.TrimRight(w, ".,;:)") {
 	case "mm", "cm", "m", "in", "deg", "kN", "kg", "%":
 		return '0' <= end && end <= '9'
 	}
 	return false
+}
+
+// isCount says whether s is digits alone, with a sign before them at most.
+func isCount(s string) bool {
+	digits := strings.TrimPrefix(s, "-")
+	return digits != "" && strings.Trim(digits, "0123456789") == ""
 }

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -105,5 +106,17 @@ func TestWrap(t *testing.T) {
 	const want = "A line that is\nlonger than twenty.\n- an item that goes\n  on and on\n2. another one that\n   goes on\n(short by\n25 ± 5 mm), taken up\n"
 	if got := Wrap(text, 20); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+func TestLengthsStayOnOneLine(t *testing.T) {
+	for text, want := range map[string][]string{
+		"at 78 3/4 in, then":    {"at", "78 3/4 in,", "then"},
+		"25 ± 5 mm 3/4":         {"25 ± 5 mm", "3/4"},
+		"sexes m/f are 2 1/ 16": {"sexes", "m/f", "are", "2", "1/", "16"},
+	} {
+		if got := Unbroken(text); !slices.Equal(got, want) {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
 	}
 }
