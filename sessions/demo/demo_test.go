@@ -11,9 +11,10 @@ import (
 // The demo sessions show what their names say.
 func TestDemoSessionsShowWhatTheySay(t *testing.T) {
 	want := map[string]rules.Verdict{
-		"a-good-kit.toml":      rules.Pass,
-		"b-short-bridge.toml":  rules.Fail,
-		"c-on-the-ground.toml": rules.Unknown,
+		"a-good-kit.toml":          rules.Pass,
+		"b-short-bridge.toml":      rules.Fail,
+		"c-on-the-ground.toml":     rules.Unknown,
+		"d-half-a-year-later.toml": rules.Tight,
 	}
 	for _, f := range demo.Files() {
 		s, err := sessions.Decode(f.Name, f.Data)
