@@ -57,7 +57,7 @@ func readFiles(w *world, names []string) ([]*sessions.File, error) {
 	code := exitDone
 	for _, name := range names {
 		err := contain(func() error {
-			f, err := sessions.ReadFile(name, w.in)
+			f, err := readSession(w, name)
 			if err == nil {
 				f.Session.Fit.Started = f.Session.Started
 				files, err = append(files, f), f.Check()

@@ -85,7 +85,7 @@ func checkFiles(w *world, files []string, a answer) error {
 // judgeFile reads a session file and judges it under its own limits.
 func judgeFile(w *world, name string) (j judged, err error) {
 	err = contain(func() (err error) {
-		if j.File, err = sessions.ReadFile(name, w.in); err == nil {
+		if j.File, err = readSession(w, name); err == nil {
 			j.report, err = j.Judge()
 		}
 		return err

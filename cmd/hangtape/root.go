@@ -22,6 +22,8 @@ func rootCommand(w *world) *cobra.Command {
 		checkCommand(w),
 		adviseCommand(w),
 		cutCommand(w),
+		showCommand(w),
+		compareCommand(w),
 		demoCommand(w),
 		explainCommand(w),
 		versionCommand(w),

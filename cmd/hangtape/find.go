@@ -1,0 +1,70 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"regexp"
+	"strings"
+
+	"example.com/hangtape/sessions"
+)
+
+// idStart is an id of a session or the start of one.
+var idStart = regexp.MustCompile(`^[0-7][0-9A-HJKMNP-TV-Z]{1,25}$`)
+
+// mostNamed is how many sessions are named where a start fits more than one.
+const mostNamed = 10
+
+// readSession reads the session that a word of the call means: a file, - for
+// standard input, or, where there is no such file, the id or the start of an id
+// of a session in the sessions' folder.
+func readSession(w *world, name string) (*sessions.File, error) {
+	f, err := sessions.ReadFile(name, w.in)
+	if !errors.Is(err, fs.ErrNotExist) {
+		return f, err
+	}
+	id := strings.ToUpper(name)
+	if !idStart.MatchString(id) {
+		return nil, err
+	}
+	dir := sessionsDir(w)
+	if info, statErr := os.Stat(dir); statErr != nil || !info.IsDir() {
+		return nil, err
+	}
+	return findSession(w, id, err)
+}
+
+// findSession is the session of the folder whose id starts so; notFile is the
+// error of the word as a file's name.
+func findSession(w *world, id string, notFile error) (*sessions.File, error) {
+	store, err := openStore(w)
+	if err != nil {
+		return nil, err
+	}
+	all, err := store.List()
+	if err != nil {
+		return nil, err
+	}
+	var found []*sessions.File
+	for _, e := range all {
+		if e.Err == nil && strings.HasPrefix(e.File.Session.ID, id) {
+			found = append(found, e.File)
+		}
+	}
+	switch len(found) {
+	case 0:
+		return nil, fmt.Errorf("%w\nnor does the id of a session in %s start with it", notFile, store.Dir())
+	case 1:
+		return found[0], nil
+	}
+	var lines []string
+	for _, f := range found[:min(len(found), mostNamed)] {
+		lines = append(lines, fmt.Sprintf("%s  %s, %s", f.Session.ID, f.Session.Climber, f.Name))
+	}
+	if more := len(found) - mostNamed; more > 0 {
+		lines = append(lines, fmt.Sprintf("and %d more", more))
+	}
+	return nil, fmt.Errorf("%s fits the ids of %d sessions; give more of it, or the file:\n%s", id, len(found), strings.Join(lines, "\n"))
+}

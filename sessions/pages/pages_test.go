@@ -1,0 +1,105 @@
+package pages
+
+import (
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/compare"
+)
+
+var now = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
+
+// all are sessions of every kind: in order, out of the domain, with gaps, with
+// changes, with a drill and a sign-off.
+func all(t testing.TB) []*sessions.File {
+	t.Helper()
+	names, err := filepath.Glob("../../testdata/sessions/*/*.toml")
+	if err != nil || len(names) < 20 {
+		t.Fatal(names, err)
+	}
+	var files []*sessions.File
+	for _, name := range append(names, "../../testdata/sessions/full.toml") {
+		f, err := sessions.ReadFile(name, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f.Name = filepath.Base(name)
+		files = append(files, f)
+	}
+	return files
+}
+
+// inWidth fails where a line is wider than the page, holds a line's end, or ends
+// in blanks.
+func inWidth(t testing.TB, lines []string, width int) {
+	t.Helper()
+	for _, l := range lines {
+		if utf8.RuneCountInString(l) > width || strings.ContainsAny(l, "\n\t") || strings.HasSuffix(l, " ") {
+			t.Errorf("%d letters on a page of %d: %q", utf8.RuneCountInString(l), width, l)
+		}
+	}
+}
+
+func TestPagesKeepTheirWidth(t *testing.T) {
+	files := all(t)
+	for i, f := range files {
+		c, err := compare.Of(f, files[(i+1)%len(files)])
+		if err != nil {
+			t.Fatal(f.Name, err)
+		}
+		for _, width := range []int{44, 80} {
+			look := Look{Width: width, Unit: []string{"mm", "cm", "in"}[i%3]}
+			lines, err := Show(f, now, look)
+			if err != nil {
+				t.Fatal(f.Name, err)
+			}
+			inWidth(t, lines, width)
+			inWidth(t, Compare(c, look), width)
+			inWidth(t, Changes(c, look), width)
+		}
+	}
+}
+
+func TestWhatPeopleTypedIsCleaned(t *testing.T) {
+	f := all(t)[0]
+	s := f.Session.Clone()
+	s.Climber, s.Place, s.Notes, s.KitLabel, s.Instructor = "bad", "bad", "bad\nbad\ttoo", "bad", "bad"
+	s.Tied[0] = sessions.Tied{On: now, By: "bad"}
+	s.Drill = &sessions.Drill{Note: "bad", Steps: []sessions.DrillStep{{Name: "bad"}}}
+	s.SignOff = &sessions.SignOff{By: "bad", Note: "bad", Outcome: "pass"}
+	dirty := &sessions.File{Name: "bad", Session: s}
+	look := Look{Width: 80, Unit: "mm", Clean: func(s string) string { return strings.ReplaceAll(s, "bad", "good") }}
+	shown, err := Show(dirty, now, look)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := compare.Of(f, dirty)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, l := range append(shown, Compare(c, look)...) {
+		if strings.Contains(l, "bad") {
+			t.Error(l)
+		}
+	}
+	if n := strings.Count(strings.Join(shown, "\n"), "good"); n < 12 {
+		t.Errorf("only %d of what people typed is shown", n)
+	}
+}
+
+// A session whose readings cannot be true together is shown all the same.
+func TestShowOfWhatCannotBe(t *testing.T) {
+	f := all(t)[0]
+	s := f.Session.Clone()
+
+	s.Fit.Hangs[0].Heights[fit.Nose] = []float64{1}
+	lines, err := Show(&sessions.File{Name: "x.toml", Data: f.Data, Session: s}, now, Look{Width: 80, Unit: "mm"})
+	if err == nil || len(lines) < 20 || lines[0] != "x.toml: cannot be judged" {
+		t.Error(err, lines)
+	}
+}

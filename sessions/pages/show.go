@@ -1,0 +1,313 @@
+package pages
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+)
+
+// Show is one session: whose it is, the kit, what was read, the verdicts by the
+// rules of today, what changed on the way, the drill and the sign-off. now is
+// the day that cords are aged to. The error is that of judging the session; the
+// lines that do not need a verdict are there all the same.
+func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
+	p := newPage(l)
+	s := f.Session
+	r, err := f.Judge()
+	outcome := "cannot be judged"
+	if err == nil {
+		outcome = fmt.Sprintf("%s (%s)", word(r.Outcome), rules.Tally(r.Checks))
+	}
+	p.para(0, p.typed(f.Name)+": "+outcome)
+	p.people(s)
+	p.kit(s, now)
+	p.readings(s, r)
+	if err == nil {
+		p.verdicts("Musts", r.Checks, rules.Must)
+		p.verdicts("Shoulds", r.Checks, rules.Should)
+		p.findings(r.Findings)
+	}
+	p.ways(f)
+	p.drill(s.Drill)
+	p.signOff(s.SignOff)
+	if err == nil {
+		p.today(s, r)
+	}
+	p.moved(s.Limits)
+	p.cautions()
+	return p.lines, err
+}
+
+func (p *page) people(s *sessions.Session) {
+	p.section("Session")
+	p.item("climber", p.typed(s.Climber))
+	p.item("instructor", p.typed(s.Instructor))
+	p.item("place", p.typed(s.Place))
+	p.item("purpose", string(s.Purpose))
+	p.item("when", when(s.Started, s.Finished))
+	p.item("follows", s.Follows)
+	p.item("id", s.ID)
+	p.item("notes", p.typed(s.Notes))
+}
+
+// when is from when to when a session lasted; times are UTC, as in the file.
+func when(started, finished time.Time) string {
+	switch {
+	case started.IsZero():
+		return ""
+	case finished.IsZero():
+		return started.Format("2006-01-02 15:04") + " UTC, not finished"
+	case finished.Before(started):
+		return fmt.Sprintf("%s UTC, finished %s, which is before", started.Format("2006-01-02 15:04"), finished.Format("2006-01-02 15:04"))
+	}
+	end := "15:04"
+	if dayOf(started) != dayOf(finished) {
+		end = "2006-01-02 15:04"
+	}
+	return fmt.Sprintf("%s to %s UTC", started.Format("2006-01-02 15:04"), finished.Format(end))
+}
+
+func (p *page) kit(s *sessions.Session, now time.Time) {
+	p.section("Kit")
+	p.item("label", p.typed(s.KitLabel))
+	if inspected := join(dayTold(s.Inspected), by(p.typed(s.InspectedBy))); inspected != "" {
+		p.item("inspected", inspected)
+	}
+	p.item("rope", join(p.told1(s.Fit.Rope.Diameter, "mm"), p.told1(s.Fit.Rope.Elongation, "% longer from 50 to 150 kg"),
+		prefixed("least above ", p.told1(s.Fit.Rope.LeastAbove, "mm")), prefixed("in the drill ", p.told1(s.Fit.Rope.DrillAbove, "mm"))))
+	for piece := range fit.NumPieces {
+		info := s.Fit.Kit.Pieces[piece]
+		if !info.Present {
+			continue
+		}
+		parts := []string{prefixed("cord ", p.told1(info.Cord, "mm")), p.told1(info.Wraps, "wraps"), p.told1(info.Strands, "strands"), p.told1(info.Strength, "kN"), how(info.Change)}
+		if info.Bounded {
+			parts = append(parts, p.length(info.Bounds[0])+" to "+p.length(info.Bounds[1]))
+		}
+		parts = append(parts, p.tied(s.Tied[piece], s.Started, now))
+		p.item(rules.PieceName(piece), join(parts...))
+	}
+	if s.Fit.Kit.Garda {
+		p.item("Garda hitch", join("in the kit", prefixed("inside width ", p.told1(s.Fit.Kit.InsideWidth, "mm"))))
+	}
+}
+
+// tied is when a piece was tied, and how old its cord was then and is now.
+func (p *page) tied(t sessions.Tied, then, now time.Time) string {
+	if t.On.IsZero() {
+		return prefixed("tied ", by(p.typed(t.By)))
+	}
+	text := join("tied "+dayOf(t.On), by(p.typed(t.By)))
+	if !then.IsZero() {
+		text += ", " + days(t.On, then) + " old then"
+	}
+	return text + ", " + days(t.On, now) + " now"
+}
+
+// days is how many days lie between two, in words.
+func days(from, to time.Time) string {
+	n := Days(from, to)
+	if n == 1 {
+		return "1 day"
+	}
+	return fmt.Sprintf("%d days", n)
+}
+
+// Days counts the calendar days from one time to another, in UTC.
+func Days(from, to time.Time) int {
+	date := func(t time.Time) time.Time { return t.UTC().Truncate(24 * time.Hour) }
+	return int(date(to).Sub(date(from)).Hours() / 24)
+}
+
+func how(h fit.How) string { return [...]string{"fixed", "slides", "re-tie"}[h] }
+
+// told1 is a number that was told, with its unit.
+func (p *page) told1(n fit.Number, unit string) string {
+	switch {
+	case !n.Known:
+		return ""
+	case unit == "mm":
+		return p.length(n.V)
+	}
+	return p.limit(n.V, unit)
+}
+
+func (p *page) readings(s *sessions.Session, r *rules.Report) {
+	inputs := map[string]rules.Input{}
+	if r != nil {
+		for _, in := range r.Inputs {
+			inputs[in.Name] = in
+		}
+	}
+	kept := map[string]fit.Kept{}
+	for _, k := range s.Fit.Kept {
+		kept[k.Key] = k
+	}
+	p.section("Readings, and what they come to (± one standard uncertainty)")
+	s.Fit.EachList(func(key string, values []float64) {
+		if len(values) == 0 {
+			return
+		}
+		text := p.takes(values)
+		in, counts := inputs[key]
+		switch {
+		case counts && in.Origin == fit.Predicted.String() && in.Value.Known():
+			text += "; moved by a change since, predicted " + p.value(in.Value, in.U, in.Unit)
+		case counts && len(values) == 1 && in.U.Known():
+			text += " (± " + rules.FormatValue(float64(in.U), float64(in.U), p.unitOf(in.Unit)) + ")"
+		case counts && in.Value.Known():
+			text += " (" + p.value(in.Value, in.U, in.Unit) + ")"
+		case !counts && r != nil && strings.HasPrefix(key, "hangs."):
+			text += "; a later hang counts"
+		}
+		if k, ok := kept[key]; ok {
+			text += "; " + join("kept from "+dayOf(k.Taken), k.Session)
+		}
+		p.item(rules.InputName(key), text)
+	})
+	if s.Fit.Mass.Known {
+		p.item(rules.InputName("climber.mass_kg"), p.limit(s.Fit.Mass.V, "kg"))
+	}
+}
+
+// takes are the readings of one mark, their unit once.
+func (p *page) takes(values []float64) string {
+	takes := make([]string, len(values))
+	for i, v := range values {
+		takes[i] = strings.TrimSuffix(p.length(v), " "+p.Unit)
+	}
+	return strings.Join(takes, ", ") + " " + p.Unit
+}
+
+// verdicts lists the checks of one kind, the worst first.
+func (p *page) verdicts(title string, all []rules.Check, kind rules.Kind) {
+	p.section(title)
+	for _, v := range []rules.Verdict{rules.Fail, rules.Unknown, rules.Tight, rules.Pass} {
+		for _, c := range all {
+			if c.Kind == kind && c.Verdict == v {
+				p.line("  " + pad(word(v), 8) + " " + c.Name)
+				p.para(4, rules.Sentence(c, p.Unit))
+			}
+		}
+	}
+}
+
+func (p *page) findings(findings []rules.Finding) {
+	titled := false
+	for _, f := range findings {
+		if f.Name == "judged-differently" { // told with the sign-off
+			continue
+		}
+		if !titled {
+			p.section("Findings")
+			titled = true
+		}
+		p.item(f.Name, p.typed(f.In(p.Unit)))
+	}
+}
+
+func (p *page) drill(d *sessions.Drill) {
+	p.section("Drill")
+	if d == nil {
+		p.item("", "not done")
+		return
+	}
+	p.item("done", dayTold(d.Done))
+	for _, st := range d.Steps {
+		p.item(p.typed(st.Name), orNothing(
+			seen("held", st.Held), prefixed("drop ", p.told1(st.Drop, "mm")), prefixed("Garda hitch at ", p.told1(st.Garda, "mm")),
+			seen("knee free", st.KneeFree), seen("hands reach", st.HandsReach), seen("came back up", st.CameBackUp)))
+	}
+	p.item("sag seen", p.told1(d.Sag, "mm"))
+	p.item("note", p.typed(d.Note))
+}
+
+// orNothing joins what was noted, and says so where nothing was.
+func orNothing(noted ...string) string {
+	if text := join(noted...); text != "" {
+		return text
+	}
+	return "nothing noted"
+}
+
+func seen(what string, c fit.Choice) string {
+	switch c {
+	case fit.Yes:
+		return what
+	case fit.No:
+		return "NOT " + what
+	case fit.Unanswered:
+	}
+	return ""
+}
+
+func (p *page) signOff(o *sessions.SignOff) {
+	p.section("Sign-off")
+	if o == nil {
+		p.item("", "nobody signed")
+		return
+	}
+	p.item("signed", join(word(o.Outcome), by(p.typed(o.By)), dayTold(o.At)))
+	p.item("note", p.typed(o.Note))
+}
+
+// today says what the rules of today judge otherwise than it was signed.
+func (p *page) today(s *sessions.Session, r *rules.Report) {
+	if s.SignOff == nil {
+		return
+	}
+	different := sessions.JudgedDifferently(s, r)
+	if len(different) == 0 {
+		p.item("today", "the rules of today judge every check as it was signed")
+		return
+	}
+	p.item("today", fmt.Sprintf("the rules of today judge %d of %d checks differently, and %s in all", len(different), len(r.Checks), word(r.Outcome)))
+	for _, d := range different {
+		p.para(4, d.String())
+	}
+}
+
+// moved tells the limits that the school had moved.
+func (p *page) moved(limits map[rules.Limit]float64) {
+	if len(limits) == 0 {
+		return
+	}
+	p.section("Limits moved by the school")
+	for l := range rules.NumLimits {
+		if v, ok := limits[l]; ok {
+			info := l.Info()
+			p.item(info.Name, fmt.Sprintf("%s in place of %s", p.limit(v, info.Unit), p.limit(info.Default, info.Unit)))
+		}
+	}
+}
+
+// join joins what is told by commas.
+func join(parts ...string) string {
+	var told []string
+	for _, part := range parts {
+		if part != "" {
+			told = append(told, part)
+		}
+	}
+	return strings.Join(told, ", ")
+}
+
+func prefixed(before, text string) string {
+	if text == "" {
+		return ""
+	}
+	return before + text
+}
+
+func by(name string) string { return prefixed("by ", name) }
+
+func dayTold(t time.Time) string {
+	if t.IsZero() {
+		return ""
+	}
+	return dayOf(t)
+}
