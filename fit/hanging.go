@@ -72,3 +72,17 @@ func (m *Model) hanging(x []float64, s *State) {
 	s.BackupBridge, s.BackupBridgeRings = x[m.poses.backupNow], x[m.laid[BackupBridgeRings]]
 	s.Tether, s.FootLoop, s.GardaToTether = x[m.poses.tetherNow], x[m.poses.footNow], x[m.laid[GardaToTether]]
 }
+
+// ReadAbove is how much higher r was read than b, in mm, each in the hang that
+// counts; NaN where one was not read.
+func (m *Model) ReadAbove(x []float64, r, b Reading) float64 {
+	if m.height[r] == unknown || m.height[b] == unknown {
+		return nan
+	}
+	return m.above(x, r, b)
+}
+
+// Moved says whether a change has moved the height r since it was read.
+func (m *Model) Moved(r Reading) bool {
+	return m.height[r] != unknown && m.Inputs[m.height[r]].Origin == Predicted
+}

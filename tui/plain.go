@@ -138,7 +138,7 @@ func (p *plain) chooseFrom(list []sessions.Entry) *sessions.Entry {
 	}
 	for i, e := range list {
 		s := e.File.Session
-		p.say("%d: %s, %s, %s", i+1, s.Started.Format("2006-01-02 15:04"), nameOr(s.Climber, "no name"), s.Purpose)
+		p.say("%d: %s, %s, %s", i+1, s.Started.Format("2006-01-02 15:04"), nameOr(s.Climber, "no name"), purposeOf(s))
 	}
 	p.say("Type a number, or back.")
 	line, _ := p.read()

@@ -201,7 +201,7 @@ func (p *plain) do(e flow.Event) {
 
 // tellChanges says which verdicts are other than they were.
 func (p *plain) tellChanges() {
-	if p.flow.Report == nil {
+	if p.flow.Report == nil || p.flow.ReChecking() { // a re-check has no verdicts
 		return
 	}
 	for _, c := range worstFirst(p.flow.Report.Checks) {

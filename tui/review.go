@@ -22,6 +22,9 @@ func reviewOf(s *flow.State) []reviewLine {
 	if s.Wrong != nil {
 		return []reviewLine{{text: "The rules cannot run: " + s.Wrong.Error()}}
 	}
+	if s.ReChecking() {
+		return heldLines(s)
+	}
 	r, unit := s.Report, string(s.Session.Unit)
 	say := func(format string, args ...any) reviewLine { return reviewLine{text: fmt.Sprintf(format, args...)} }
 	out := []reviewLine{say("All in all: %s. %s.", strings.ToUpper(string(r.Outcome)), rules.Tally(r.Checks))}
@@ -39,6 +42,15 @@ func reviewOf(s *flow.State) []reviewLine {
 	}
 	for _, c := range append(rules.VerdictCautions(), rules.ShortCaution) {
 		out = append(out, say("%s", c))
+	}
+	return out
+}
+
+// heldLines is the review of a re-check: what has changed, and no verdicts.
+func heldLines(s *flow.State) []reviewLine {
+	var out []reviewLine
+	for _, l := range append(s.Held(), rules.ShortCaution) {
+		out = append(out, reviewLine{text: l})
 	}
 	return out
 }

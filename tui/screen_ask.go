@@ -147,7 +147,7 @@ func (m *Model) fieldLines(width int) []string {
 	} else if s.Said.Echo != "" && a.Kind == flow.Reading {
 		lines = append(lines, m.aloud(s.Said.Echo, width)...)
 	}
-	if m.flow.Step().ID == "sign-off" {
+	if m.flow.Step().ID == "sign-off" && !s.ReChecking() {
 		for _, against := range s.Against() {
 			lines = append(lines, wrap(clean("Against it: "+against), width)...)
 		}

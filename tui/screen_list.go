@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/flow"
 )
 
 // listScreen lets one of several sessions be chosen by its number.
@@ -56,7 +57,15 @@ func (m *Model) listLines(height int) []string {
 			lines = append(lines, fmt.Sprintf("and %d older ones", len(m.list.list)-i))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%3d  %s  %s, %s", i+1, s.Started.Format("2006-01-02 15:04"), nameOr(s.Climber, "no name"), s.Purpose))
+		lines = append(lines, fmt.Sprintf("%3d  %s  %s, %s", i+1, s.Started.Format("2006-01-02 15:04"), nameOr(s.Climber, "no name"), purposeOf(s)))
 	}
 	return append(lines, "", "Number: "+m.list.typed+"_")
+}
+
+// purposeOf is why the session was held, and how a re-check came out.
+func purposeOf(s *sessions.Session) string {
+	if said := flow.Remembered(s); said != "" {
+		return fmt.Sprintf("%s: %s", s.Purpose, clean(said))
+	}
+	return string(s.Purpose)
 }

@@ -22,8 +22,6 @@ func TestSignOff(t *testing.T) {
 	failing := flowtest.Examples(t, exampleDir)["2-one-must-fails.toml"]
 	predicted := good.Clone()
 	predicted.Fit.Changes = []fit.Change{{Piece: fit.PieceTether, From: fit.Some(135), To: 134, AfterHang: 1}}
-	reCheck := good.Clone()
-	reCheck.Purpose = sessions.ReCheck
 	for _, c := range []struct {
 		name, note, by string
 		s              *sessions.Session
@@ -33,7 +31,6 @@ func TestSignOff(t *testing.T) {
 		{"nobody signs", "", "", good, "name to sign with"},
 		{"a must fails", "never mind", "demo instructor", failing, "FAIL"},
 		{"a must rests on a prediction", "never mind", "demo instructor", predicted, "predicted"},
-		{"a re-check is no fitting", "", "demo instructor", reCheck, "not signed off as a fitting"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {

@@ -42,6 +42,9 @@ func (m *Model) checkLines(c rules.Check, sentence string, width int) []string {
 
 // summaryLines is what the rules say so far, in at most height lines.
 func (m *Model) summaryLines(width, height int) []string {
+	if m.flow.ReChecking() {
+		return m.heldSummary(width, height)
+	}
 	r := m.flow.Report
 	if m.flow.Wrong != nil {
 		return wrap("Cannot be: "+m.flow.Wrong.Error(), width)
@@ -77,4 +80,13 @@ func (m *Model) reviewLines(width int) []string {
 		lines = append(lines, wrap(clean(l.text), width)...)
 	}
 	return lines
+}
+
+// heldSummary is how a re-check stands so far, in at most height lines.
+func (m *Model) heldSummary(width, height int) []string {
+	var lines []string
+	for _, l := range m.flow.Held() {
+		lines = append(lines, wrap(l, width)...)
+	}
+	return lines[:min(len(lines), height)]
 }

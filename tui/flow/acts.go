@@ -58,7 +58,11 @@ func review() Step {
 			if d.Hanging() {
 				out = append(out, Option{Word: "back to the climber", Act: StayUp})
 			} else {
-				out = append(out, Option{Word: "sign off", Act: GoOn}, Option{Word: "another hang", Act: Again})
+				end := "sign off"
+				if d.ReChecking() {
+					end = "end the re-check"
+				}
+				out = append(out, Option{Word: end, Act: GoOn}, Option{Word: "another hang", Act: Again})
 			}
 			return append(out, Option{Word: "leave, all saved", Act: Leave})
 		},
@@ -84,7 +88,8 @@ func signOff() Step {
 			Mark: func(*Draft) int { return 1 }},
 	}}
 	for i := range s.Asks {
-		s.Asks[i].When = both(s.Asks[i].When, func(d *Draft) bool { return !d.Hanging() })
+		notes := s.Asks[i].Key == "session.notes"
+		s.Asks[i].When = func(d *Draft) bool { return !d.Hanging() && (notes || !d.ReChecking()) }
 	}
 	return s
 }

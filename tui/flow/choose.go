@@ -14,8 +14,12 @@ func (s *State) pick(i int, now time.Time) {
 		return
 	}
 	o := options[i]
-	if o.Act == Sign {
+	switch o.Act {
+	case Sign:
 		s.sign(now)
+		return
+	case EndReCheck:
+		s.endReCheck(now)
 		return
 	}
 	d := s.Draft.clone()
@@ -56,7 +60,7 @@ func (s *State) act(act Act) {
 		s.move(s.placeOf("changes"))
 	case Leave:
 		s.Left = true
-	case Sign:
+	case Sign, EndReCheck:
 	}
 }
 

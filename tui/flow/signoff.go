@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"example.com/hangtape/rules"
-	"example.com/hangtape/sessions"
 )
 
 // Against is what stands against the sign-off, in words; none where it can be signed.
@@ -15,7 +14,7 @@ func (s *State) Against() []string {
 	if s.Demo {
 		return []string{"the demo's data are invented; a demo cannot be signed"}
 	}
-	if s.Session.Purpose == sessions.ReCheck {
+	if s.ReChecking() {
 		out = append(out, "a re-check is not signed off as a fitting")
 	}
 	if s.Wrong != nil {

@@ -70,15 +70,16 @@ type Act int
 
 // The acts.
 const (
-	GoOn     Act = iota // to the next question
-	Stay                // the same question again
-	ClimbUp             // the climber leaves the ground: a new hang, the clock runs
-	StayUp              // the climber still hangs: back to the readings
-	ToHang              // correct the readings of a hang that has ended
-	ToReview            // on to the review
-	Again               // once more: changes, then another hang
-	Sign                // sign off
-	Leave               // out of the wizard, all saved
+	GoOn       Act = iota // to the next question
+	Stay                  // the same question again
+	ClimbUp               // the climber leaves the ground: a new hang, the clock runs
+	StayUp                // the climber still hangs: back to the readings
+	ToHang                // correct the readings of a hang that has ended
+	ToReview              // on to the review
+	Again                 // once more: changes, then another hang
+	Sign                  // sign off
+	EndReCheck            // end a re-check with its outcome
+	Leave                 // out of the wizard, all saved
 )
 
 // Told is how often an answer was given: for a Reading the number of repeats,
