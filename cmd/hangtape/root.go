@@ -24,6 +24,7 @@ func rootCommand(w *world) *cobra.Command {
 		cutCommand(w),
 		showCommand(w),
 		compareCommand(w),
+		historyCommand(w),
 		demoCommand(w),
 		explainCommand(w),
 		versionCommand(w),

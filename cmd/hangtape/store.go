@@ -20,3 +20,7 @@ func openStore(w *world) (*sessions.Store, error) {
 func openDemoStore(w *world) (*sessions.Store, error) {
 	return sessions.OpenStore(filepath.Join(sessionsDir(w), "demo"), w.now, rand.Reader)
 }
+
+func openStoreAt(w *world, dir string) (*sessions.Store, error) {
+	return sessions.OpenStore(dir, w.now, rand.Reader)
+}

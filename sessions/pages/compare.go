@@ -66,6 +66,11 @@ func day(started string) string {
 // changes tells what changed in sentences.
 func (p *page) changes(title string, c compare.Changes) {
 	p.section(title)
+	p.changed(c)
+}
+
+// changed tells what changed, an item each.
+func (p *page) changed(c compare.Changes) {
 	if c.None() {
 		p.item("", "nothing")
 		return

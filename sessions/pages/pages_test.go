@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"math"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -8,8 +9,10 @@ import (
 	"unicode/utf8"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/compare"
+	"example.com/hangtape/sessions/history"
 )
 
 var now = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
@@ -101,5 +104,50 @@ func TestShowOfWhatCannotBe(t *testing.T) {
 	lines, err := Show(&sessions.File{Name: "x.toml", Data: f.Data, Session: s}, now, Look{Width: 80, Unit: "mm"})
 	if err == nil || len(lines) < 20 || lines[0] != "x.toml: cannot be judged" {
 		t.Error(err, lines)
+	}
+}
+
+func TestHistoryKeepsItsWidth(t *testing.T) {
+	files := all(t)
+	h := history.Of("all of them", files, sessions.DefaultSchool(), now)
+	for _, width := range []int{44, 80} {
+		for _, unit := range []string{"mm", "cm", "in"} {
+			inWidth(t, History(h, Look{Width: width, Unit: unit}), width)
+		}
+	}
+	for _, l := range History(h, Look{Width: 80, Unit: "mm", ASCII: true}) {
+		if strings.ContainsAny(l, "█▌▐│┊") {
+			t.Errorf("%q is not ASCII", l)
+		}
+	}
+}
+
+func TestBars(t *testing.T) {
+	unicode, ascii := newPage(Look{}).signs(), newPage(Look{ASCII: true}).signs()
+	nan := rules.Num(math.NaN())
+	for _, c := range []struct {
+		lo, hi, margin, guard float64
+		want, plain           string
+	}{
+		{0, 10, 10, 0, "│██████████", "|##########"},
+		{0, 10, 5, 7, "│█████  ┊  ", "|#####  :  "},
+		{0, 10, 2.5, 2.5, "│██┊       ", "|##:       "},
+		{0, 10, 4.5, 0, "│████▌     ", "|#####     "},
+		{-5, 5, -5, 2, "█████│  ┊  ", "#####|  :  "},
+		{-5, 5, -1.5, 0, "   ▐█│     ", "   ##|     "},
+		{-5, 5, 0, 0, "     │     ", "     |     "},
+		{-10, 0, -10, 0, "██████████│", "##########|"},
+		{0, 0, 0, 0, "│          ", "|          "},
+	} {
+		s := barScale{c.lo, c.hi, 11}
+		if got := s.bar(rules.Num(c.margin), rules.Num(c.guard), unicode); got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+		if got := s.bar(rules.Num(c.margin), rules.Num(c.guard), ascii); got != c.plain {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+	if got := (barScale{0, 10, 11}).bar(3, nan, unicode); got != "│███       " {
+		t.Errorf("%q", got)
 	}
 }

@@ -71,118 +71,6 @@ func when(started, finished time.Time) string {
 	return fmt.Sprintf("%s to %s UTC", started.Format("2006-01-02 15:04"), finished.Format(end))
 }
 
-func (p *page) kit(s *sessions.Session, now time.Time) {
-	p.section("Kit")
-	p.item("label", p.typed(s.KitLabel))
-	if inspected := join(dayTold(s.Inspected), by(p.typed(s.InspectedBy))); inspected != "" {
-		p.item("inspected", inspected)
-	}
-	p.item("rope", join(p.told1(s.Fit.Rope.Diameter, "mm"), p.told1(s.Fit.Rope.Elongation, "% longer from 50 to 150 kg"),
-		prefixed("least above ", p.told1(s.Fit.Rope.LeastAbove, "mm")), prefixed("in the drill ", p.told1(s.Fit.Rope.DrillAbove, "mm"))))
-	for piece := range fit.NumPieces {
-		info := s.Fit.Kit.Pieces[piece]
-		if !info.Present {
-			continue
-		}
-		parts := []string{prefixed("cord ", p.told1(info.Cord, "mm")), p.told1(info.Wraps, "wraps"), p.told1(info.Strands, "strands"), p.told1(info.Strength, "kN"), how(info.Change)}
-		if info.Bounded {
-			parts = append(parts, p.length(info.Bounds[0])+" to "+p.length(info.Bounds[1]))
-		}
-		parts = append(parts, p.tied(s.Tied[piece], s.Started, now))
-		p.item(rules.PieceName(piece), join(parts...))
-	}
-	if s.Fit.Kit.Garda {
-		p.item("Garda hitch", join("in the kit", prefixed("inside width ", p.told1(s.Fit.Kit.InsideWidth, "mm"))))
-	}
-}
-
-// tied is when a piece was tied, and how old its cord was then and is now.
-func (p *page) tied(t sessions.Tied, then, now time.Time) string {
-	if t.On.IsZero() {
-		return prefixed("tied ", by(p.typed(t.By)))
-	}
-	text := join("tied "+dayOf(t.On), by(p.typed(t.By)))
-	if !then.IsZero() {
-		text += ", " + days(t.On, then) + " old then"
-	}
-	return text + ", " + days(t.On, now) + " now"
-}
-
-// days is how many days lie between two, in words.
-func days(from, to time.Time) string {
-	n := Days(from, to)
-	if n == 1 {
-		return "1 day"
-	}
-	return fmt.Sprintf("%d days", n)
-}
-
-// Days counts the calendar days from one time to another, in UTC.
-func Days(from, to time.Time) int {
-	date := func(t time.Time) time.Time { return t.UTC().Truncate(24 * time.Hour) }
-	return int(date(to).Sub(date(from)).Hours() / 24)
-}
-
-func how(h fit.How) string { return [...]string{"fixed", "slides", "re-tie"}[h] }
-
-// told1 is a number that was told, with its unit.
-func (p *page) told1(n fit.Number, unit string) string {
-	switch {
-	case !n.Known:
-		return ""
-	case unit == "mm":
-		return p.length(n.V)
-	}
-	return p.limit(n.V, unit)
-}
-
-func (p *page) readings(s *sessions.Session, r *rules.Report) {
-	inputs := map[string]rules.Input{}
-	if r != nil {
-		for _, in := range r.Inputs {
-			inputs[in.Name] = in
-		}
-	}
-	kept := map[string]fit.Kept{}
-	for _, k := range s.Fit.Kept {
-		kept[k.Key] = k
-	}
-	p.section("Readings, and what they come to (± one standard uncertainty)")
-	s.Fit.EachList(func(key string, values []float64) {
-		if len(values) == 0 {
-			return
-		}
-		text := p.takes(values)
-		in, counts := inputs[key]
-		switch {
-		case counts && in.Origin == fit.Predicted.String() && in.Value.Known():
-			text += "; moved by a change since, predicted " + p.value(in.Value, in.U, in.Unit)
-		case counts && len(values) == 1 && in.U.Known():
-			text += " (± " + rules.FormatValue(float64(in.U), float64(in.U), p.unitOf(in.Unit)) + ")"
-		case counts && in.Value.Known():
-			text += " (" + p.value(in.Value, in.U, in.Unit) + ")"
-		case !counts && r != nil && strings.HasPrefix(key, "hangs."):
-			text += "; a later hang counts"
-		}
-		if k, ok := kept[key]; ok {
-			text += "; " + join("kept from "+dayOf(k.Taken), k.Session)
-		}
-		p.item(rules.InputName(key), text)
-	})
-	if s.Fit.Mass.Known {
-		p.item(rules.InputName("climber.mass_kg"), p.limit(s.Fit.Mass.V, "kg"))
-	}
-}
-
-// takes are the readings of one mark, their unit once.
-func (p *page) takes(values []float64) string {
-	takes := make([]string, len(values))
-	for i, v := range values {
-		takes[i] = strings.TrimSuffix(p.length(v), " "+p.Unit)
-	}
-	return strings.Join(takes, ", ") + " " + p.Unit
-}
-
 // verdicts lists the checks of one kind, the worst first.
 func (p *page) verdicts(title string, all []rules.Check, kind rules.Kind) {
 	p.section(title)
@@ -219,10 +107,10 @@ func (p *page) drill(d *sessions.Drill) {
 	p.item("done", dayTold(d.Done))
 	for _, st := range d.Steps {
 		p.item(p.typed(st.Name), orNothing(
-			seen("held", st.Held), prefixed("drop ", p.told1(st.Drop, "mm")), prefixed("Garda hitch at ", p.told1(st.Garda, "mm")),
+			seen("held", st.Held), prefixed("drop ", p.number(st.Drop, "mm")), prefixed("Garda hitch at ", p.number(st.Garda, "mm")),
 			seen("knee free", st.KneeFree), seen("hands reach", st.HandsReach), seen("came back up", st.CameBackUp)))
 	}
-	p.item("sag seen", p.told1(d.Sag, "mm"))
+	p.item("sag seen", p.number(d.Sag, "mm"))
 	p.item("note", p.typed(d.Note))
 }
 

@@ -1,0 +1,142 @@
+package pages
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions/history"
+)
+
+// History is a climber's sessions in the order of time: when the climber is due
+// again, what changed from one to the next, the margins over time, and what the
+// rules and limits of today judge otherwise.
+func History(h *history.History, l Look) []string {
+	p := newPage(l)
+	p.para(0, p.typed(h.Climber)+": "+plural(len(h.Sessions), "session"))
+	p.para(0, due(h.Due))
+	p.section("Sessions, and what changed from one to the next by more than its uncertainty")
+	for _, s := range h.Sessions {
+		p.past(s)
+	}
+	p.margins(h.Sessions)
+	p.judgedToday(h.Sessions)
+	p.cautions()
+	return p.lines
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// due says when a climber is due for a re-check.
+func due(d history.Due) string {
+	switch {
+	case d.Signed == "":
+		return "DUE: nobody has signed a session yet"
+	case d.Now && d.Days == 0:
+		return "DUE for a re-check today; last signed " + d.Signed
+	case d.Now:
+		return fmt.Sprintf("DUE for a re-check since %s, %s; last signed %s", d.On, plural(-d.Days, "day"), d.Signed)
+	}
+	return fmt.Sprintf("due for a re-check on %s, in %s; last signed %s", d.On, plural(d.Days, "day"), d.Signed)
+}
+
+// past is one session in the list.
+func (p *page) past(s history.Session) {
+	head := join(dayOfStamp(s.Started), s.Purpose, p.typed(s.Place), p.typed(s.Kit))
+	switch {
+	case s.Error != "":
+		p.item("", head+": cannot be judged")
+		p.para(4, p.typed(s.Error))
+		return
+	case s.Signed != nil:
+		head += fmt.Sprintf(": %s, signed %s %s", word(s.Outcome), word(s.Signed.Outcome), by(p.typed(s.Signed.By)))
+	default:
+		head += ": " + word(s.Outcome) + ", not signed"
+	}
+	if !s.Finished && s.Signed == nil {
+		head += ", not finished"
+	}
+	p.item("", head)
+	if s.Since != nil {
+		indented := *p
+		indented.lines, indented.Width = nil, p.Width-2
+		indented.changed(*s.Since)
+		for _, l := range indented.lines {
+			p.line("  " + l)
+		}
+	}
+}
+
+func dayOfStamp(started string) string {
+	if started == "" {
+		return "no date"
+	}
+	return day(started)
+}
+
+// margins draws how the margins of the checks moved that are of interest: some
+// verdict is not pass, or some margin changed.
+func (p *page) margins(all []history.Session) {
+	interesting := map[string]bool{}
+	for _, s := range all {
+		for _, c := range s.Checks {
+			if c.Verdict != rules.Pass {
+				interesting[c.Name] = true
+			}
+		}
+		if s.Since != nil {
+			for _, c := range s.Since.Checks {
+				interesting[c.Name] = true
+			}
+		}
+	}
+	p.section("Margins over time")
+	if len(interesting) > 0 {
+		s := p.signs()
+		p.para(2, fmt.Sprintf("%s is 0: left of it a check fails. %s is the guard: from there it passes.", s.zero, s.guard))
+	}
+	var calm []string
+	for id := range rules.NumChecks {
+		name := id.Info().Name
+		if !interesting[name] {
+			calm = append(calm, name)
+			continue
+		}
+		p.bars(name, all)
+	}
+	if len(calm) > 0 && len(calm) < int(rules.NumChecks) {
+		p.line("")
+	}
+	if len(calm) > 0 {
+		p.item("always PASS, without a change", strings.Join(calm, ", "))
+	}
+}
+
+// judgedToday tells the sessions that the rules and limits of today judge
+// otherwise.
+func (p *page) judgedToday(all []history.Session) {
+	p.section("What the rules and limits of today judge otherwise")
+	none := true
+	for _, s := range all {
+		if len(s.Today.Differs) == 0 {
+			continue
+		}
+		none = false
+		p.item("", fmt.Sprintf("%s, %s: %s today", dayOfStamp(s.Started), s.Purpose, word(s.Today.Outcome)))
+		for _, d := range s.Today.Differs {
+			then := string(d.Then)
+			if then == "" {
+				then = "not judged"
+			}
+			p.para(4, fmt.Sprintf("%s: %s then, %s now", d.Check, then, d.Now))
+		}
+	}
+	if none {
+		p.item("", "nothing")
+	}
+}
