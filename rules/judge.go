@@ -34,7 +34,18 @@ func (a *Assessment) findings() {
 func (a *Assessment) Report(id string) *Report {
 	r := &Report{Format: 1, ID: id, Inputs: a.inputs(), Poses: a.Poses(), Findings: a.found, Next: a.next()}
 	r.Checks = a.checks(theVerdict)
-	r.Outcome = outcome(r.Checks)
+	r.Outcome = Outcome(r.Checks)
+	return r
+}
+
+// Bare is the report without what costs most: its checks have no sentences, and
+// only they, the outcome and the findings are told. It is for many sessions.
+func (a *Assessment) Bare(id string) *Report {
+	r := &Report{Format: 1, ID: id, Findings: a.found, Checks: make([]Check, NumChecks)}
+	for c := range NumChecks {
+		r.Checks[c] = a.bare(c, theVerdict)
+	}
+	r.Outcome = Outcome(r.Checks)
 	return r
 }
 
@@ -63,8 +74,8 @@ func (e *Impossible) Error() string {
 	return strings.Join(words, "\n")
 }
 
-// outcome is the worst verdict of the musts.
-func outcome(checks []Check) Verdict {
+// Outcome is the worst verdict of the musts among checks.
+func Outcome(checks []Check) Verdict {
 	worst := Pass
 	for _, c := range checks {
 		if c.Kind == Must && rankOf(c.Verdict) < rankOf(worst) {
@@ -76,6 +87,13 @@ func outcome(checks []Check) Verdict {
 
 // check tells the end that decides c by the verdict that of tells.
 func (a *Assessment) check(c CheckID, of func(*EndResult) Verdict) Check {
+	k := a.bare(c, of)
+	k.Text = sentence(c, &k, "mm")
+	return k
+}
+
+// bare is check without the sentence.
+func (a *Assessment) bare(c CheckID, of func(*EndResult) Verdict) Check {
 	info, e := c.Info(), a.worst(c, of)
 	r, at := &a.ends[e], e.at(c)
 	k := Check{
@@ -94,6 +112,5 @@ func (a *Assessment) check(c CheckID, of func(*EndResult) Verdict) Check {
 			k.Needs = nan
 		}
 	}
-	k.Text = sentence(c, &k, "mm")
 	return k
 }

@@ -29,6 +29,17 @@ func (s *Session) Judge() (*rules.Report, error) {
 	return r, nil
 }
 
+// Bare judges s as Judge does, but tells only the outcome and the checks, without
+// their sentences: for lists of many sessions.
+func (s *Session) Bare() (*rules.Report, error) {
+	f := s.Fit
+	f.Started = s.Started
+	if err := fileError("", inputFaults(f.Faults(), s.Unit)); err != nil {
+		return nil, err
+	}
+	return rules.Assess(&f, s.RulesFor()).Bare(s.ID), nil
+}
+
 // Judge judges the session that was read; its *FileError names the lines.
 func (f *File) Judge() (*rules.Report, error) {
 	if err := f.Check(); err != nil {

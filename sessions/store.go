@@ -117,10 +117,11 @@ func (st *Store) Load(path string) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	return st.load(path, school)
+	return st.LoadFor(path, school)
 }
 
-func (st *Store) load(path string, school *School) (*File, error) {
+// LoadFor is Load for a school that is known already: for many files.
+func (st *Store) LoadFor(path string, school *School) (*File, error) {
 	f, err := readFile(st.disk, path)
 	if err != nil {
 		return nil, err
@@ -150,7 +151,7 @@ func (st *Store) List() ([]Entry, error) {
 		school = DefaultSchool()
 	}
 	for _, path := range paths {
-		f, err := st.load(path, school)
+		f, err := st.LoadFor(path, school)
 		entries = append(entries, Entry{path, f, err})
 	}
 	slices.SortStableFunc(entries, newestFirst)

@@ -1,0 +1,57 @@
+package sessions
+
+import (
+	"io/fs"
+	"path/filepath"
+	"time"
+)
+
+// A Seen is a file of the folder as the operating system tells it, unopened.
+// Two Seen of one path that are equal are the same bytes, unless the file was
+// written again within the grain of the clock (Settled).
+type Seen struct {
+	Path    string
+	Size    int64
+	Changed time.Time // of its bytes
+	Inode   uint64    // and Touched: 0 where the platform does not tell them
+	Touched int64     // ns since 1970 of the last change of any kind, which no program can set back
+}
+
+// grain is the coarsest step in which a file system tells times (FAT).
+const grain = 2 * time.Second
+
+// Settled says whether a change of the file after the moment at, on the same
+// file system's clock, would show in its Seen.
+func (s Seen) Settled(at time.Time) bool {
+	latest := s.Changed
+	if touched := time.Unix(0, s.Touched); touched.After(latest) {
+		latest = touched
+	}
+	return latest.Add(grain).Before(at)
+}
+
+// Folder lists the files of the folder that should be sessions, by name. One
+// that cannot even be looked at has a Path and nothing else.
+func (st *Store) Folder() ([]Seen, error) {
+	paths, err := st.paths()
+	if err != nil {
+		return nil, err
+	}
+	all := make([]Seen, len(paths))
+	for i, path := range paths {
+		all[i].Path = path
+		if info, err := st.disk.Stat(path); err == nil {
+			all[i] = seen(path, info)
+		}
+	}
+	return all, nil
+}
+
+func seen(path string, info fs.FileInfo) Seen {
+	s := Seen{Path: path, Size: info.Size(), Changed: info.ModTime()}
+	s.Inode, s.Touched = identity(info)
+	return s
+}
+
+// SchoolPath is the file of the school's defaults.
+func (st *Store) SchoolPath() string { return filepath.Join(st.dir, schoolName) }
