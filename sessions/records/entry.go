@@ -1,0 +1,106 @@
+package records
+
+import (
+	"time"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+)
+
+// An Entry is one file of the folder in short: a session, or why it is none.
+// Times are UTC; a zero time was not told.
+type Entry struct {
+	Path string
+	Err  error // why it is no session: all else but Path is zero then
+
+	ID         string
+	Purpose    sessions.Purpose
+	Started    time.Time
+	Finished   time.Time // zero while the session is unfinished
+	Climber    string
+	Place      string
+	Instructor string
+	Kit        string // its label
+	Follows    string // id of the session before
+
+	Judgement
+	Signed   rules.Verdict // the outcome as it was signed; "" where nobody signed
+	SignedBy string
+	SignedAt time.Time
+	Differs  bool // some check comes out otherwise today than it was signed
+
+	Inspected time.Time                    // of the kit, a day
+	Tied      [fit.NumPieces]sessions.Tied // of its pieces of cord
+
+	Same []*Entry // where several files say that they are this session: all of them
+}
+
+// A Judgement is how a session comes out under the rules and limits of today,
+// and of its own limits where its school moved them.
+type Judgement struct {
+	// Outcome is the worst verdict of the musts; "" where the readings cannot be
+	// true together, which Impossible then says.
+	Outcome    rules.Verdict
+	Impossible string
+
+	verdicts [rules.NumChecks]rules.Verdict
+	troubled [fit.NumPieces]bool
+}
+
+// Verdict is how c comes out; "" where the readings cannot be true together.
+func (j *Judgement) Verdict(c rules.CheckID) rules.Verdict { return j.verdicts[c] }
+
+// With lists the checks that come out as v.
+func (j *Judgement) With(v rules.Verdict) []rules.CheckID {
+	var list []rules.CheckID
+	for c := range rules.NumChecks {
+		if j.verdicts[c] == v {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// Troubled says whether a check that fails or is tight rests on the length of p.
+func (j *Judgement) Troubled(p fit.Piece) bool { return j.troubled[p] }
+
+// Day is when the session was: the day that it started, or else was finished or
+// signed.
+func (e *Entry) Day() time.Time {
+	for _, t := range []time.Time{e.Started, e.Finished, e.SignedAt} {
+		if !t.IsZero() {
+			return t.Truncate(24 * time.Hour)
+		}
+	}
+	return time.Time{}
+}
+
+// entryOf is what f says, judged today.
+func entryOf(f *sessions.File) *Entry {
+	s := f.Session
+	e := &Entry{
+		Path: f.Name, ID: s.ID, Purpose: s.Purpose, Started: s.Started, Finished: s.Finished,
+		Climber: s.Climber, Place: s.Place, Instructor: s.Instructor, Kit: s.KitLabel, Follows: s.Follows,
+		Inspected: s.Inspected, Tied: s.Tied,
+	}
+	if s.SignOff != nil {
+		e.Signed, e.SignedBy, e.SignedAt = s.SignOff.Outcome, s.SignOff.By, s.SignOff.At
+	}
+	r, err := s.Bare()
+	if err != nil {
+		e.Impossible = err.Error()
+		return e
+	}
+	e.Outcome = r.Outcome
+	for c := range rules.NumChecks {
+		e.verdicts[c] = r.Checks[c].Verdict
+		for p := range fit.NumPieces {
+			e.troubled[p] = e.troubled[p] || isTrouble(r.Checks[c].Verdict) && decides(p, c, r.Checks[c].At)
+		}
+	}
+	e.Differs = len(sessions.JudgedDifferently(s, r)) > 0
+	return e
+}
+
+func isTrouble(v rules.Verdict) bool { return v == rules.Fail || v == rules.Tight }

@@ -1,0 +1,93 @@
+package records
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.com/hangtape/rules/nearest"
+)
+
+// A Query is what a session has to match: all of its words. The zero Query
+// matches every file.
+type Query struct{ terms []term }
+
+// A term is one word; without a key it may stand in any field.
+type term struct{ key, word string }
+
+// Keys are what a word of a query may be narrowed to, as in kit:"school kit 2".
+// Letter case never counts. Dates match from their start (2026-04), or as a
+// range of two (2026-03..2026-05); verdicts and states match as whole words;
+// all else matches anywhere in a name, but a word without a key only the start
+// of a check or piece.
+func Keys() []KeyInfo { return slices.Clone(keys) }
+
+// KeyInfo is one key of a query.
+type KeyInfo struct{ Name, Of string }
+
+var keys = []KeyInfo{
+	{"climber", "who climbs"},
+	{"place", "where"},
+	{"instructor", "who fits"},
+	{"kit", "the label of the kit"},
+	{"purpose", "first-fitting, re-tune, re-check or review"},
+	{"date", "the day, month or year: 2026-04-18, 2026-04, 2026; or from..to"},
+	{"verdict", "the outcome as judged today: pass, tight, fail, unknown"},
+	{"check", "a check that fails, is tight or unknown"},
+	{"piece", "a piece that a failing or tight check rests on: main-bridge, hitch-left, tether, …"},
+	{"is", "finished, unfinished, signed, unsigned, differs (judged otherwise than signed), twice (one id in several files), bad (no session)"},
+}
+
+// ParseQuery reads words that are split by blanks; quotes hold a phrase
+// together. The error names a key that there is not.
+func ParseQuery(text string) (Query, error) {
+	var q Query
+	for text = strings.TrimSpace(text); text != ""; text = strings.TrimSpace(text) {
+		var t term
+		if i := strings.IndexAny(text, ": \t\""); i > 0 && text[i] == ':' && isLetters(text[:i]) {
+			t.key, text = strings.ToLower(text[:i]), text[i+1:]
+			if err := checkKey(t.key); err != nil {
+				return Query{}, err
+			}
+		}
+		t.word, text = cutWord(text)
+		if t.word = fold(t.word); t.word != "" {
+			q.terms = append(q.terms, t)
+		}
+	}
+	return q, nil
+}
+
+// cutWord takes the first word or quoted phrase off text. A quote that is not
+// closed yet goes to the end.
+func cutWord(text string) (word, rest string) {
+	if strings.HasPrefix(text, `"`) {
+		word, rest, _ = strings.Cut(text[1:], `"`)
+		return word, rest
+	}
+	if i := strings.IndexAny(text, " \t"); i >= 0 {
+		return text[:i], text[i:]
+	}
+	return text, ""
+}
+
+func isLetters(s string) bool {
+	return !strings.ContainsFunc(s, func(r rune) bool { return (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') })
+}
+
+func checkKey(key string) error {
+	names := make([]string, len(keys))
+	for i, k := range keys {
+		if names[i] = k.Name; k.Name == key {
+			return nil
+		}
+	}
+	err := fmt.Errorf("%s: is no key to search by; accepted are %s", key, strings.Join(names, ", "))
+	if n := nearest.Of(key, names); n != "" {
+		err = fmt.Errorf("%w (did you mean %s:?)", err, n)
+	}
+	return err
+}
+
+// fold is s as it is compared: letter case and runs of blanks do not count.
+func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }

@@ -1,0 +1,119 @@
+package records
+
+import (
+	"cmp"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+
+	"example.com/hangtape/sessions"
+)
+
+// A List is the files of a folder in short: the sessions, the newest first, then
+// the files that are none, by name. It must not be changed.
+type List struct {
+	Entries []*Entry
+	Bad     int // how many of them are no session
+	School  *sessions.School
+
+	foldOnce sync.Once
+	folded   []folded // of Entries, for searching
+}
+
+// Sessions are the entries that are sessions.
+func (l *List) Sessions() []*Entry { return l.Entries[:len(l.Entries)-l.Bad] }
+
+// Scan lists the folder of st. A file that is no session stops nothing; a school
+// file that is none is listed among the bad, and the general defaults hold in
+// its place. The error is that of the folder itself.
+func Scan(st *sessions.Store) (*List, error) {
+	files, err := st.Folder()
+	if err != nil {
+		return nil, err
+	}
+	l := &List{}
+	if l.School, err = st.School(); err != nil {
+		l.School = sessions.DefaultSchool()
+		l.Entries = append(l.Entries, &Entry{Path: st.SchoolPath(), Err: err})
+	}
+	l.Entries = append(l.Entries, readAll(st, l.School, files)...)
+	for _, e := range l.Entries {
+		if e.Err != nil {
+			l.Bad++
+		}
+	}
+	slices.SortFunc(l.Entries, newestFirst)
+	markSame(l.Sessions())
+	return l, nil
+}
+
+// readAll reads and judges files, as many at a time as there are processors.
+func readAll(st *sessions.Store, school *sessions.School, files []sessions.Seen) []*Entry {
+	entries := make([]*Entry, len(files))
+	next := make(chan int)
+	var working sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(files)) {
+		working.Go(func() {
+			for i := range next {
+				entries[i] = read(st, school, files[i].Path)
+			}
+		})
+	}
+	for i := range files {
+		next <- i
+	}
+	close(next)
+	working.Wait()
+	return entries
+}
+
+// read is what one file says. A fault of the program's own is that file's error,
+// as it would be with check: it stops nothing either.
+func read(st *sessions.Store, school *sessions.School, path string) (e *Entry) {
+	defer func() {
+		if recover() != nil {
+			e = &Entry{Path: path, Err: fmt.Errorf("%s: reading or judging it is a fault of the program's own; hangtape check tells the place", path)}
+		}
+	}()
+	f, err := st.LoadFor(path, school)
+	if err != nil {
+		return &Entry{Path: path, Err: err}
+	}
+	return entryOf(f)
+}
+
+func newestFirst(a, b *Entry) int {
+	switch {
+	case a.Err != nil && b.Err != nil:
+		return cmp.Compare(a.Path, b.Path)
+	case a.Err != nil:
+		return 1
+	case b.Err != nil:
+		return -1
+	}
+	return cmp.Or(b.Started.Compare(a.Started), cmp.Compare(b.ID, a.ID), cmp.Compare(a.Path, b.Path))
+}
+
+// markSame tells every session whose id is in several files of all of them.
+func markSame(all []*Entry) {
+	byID := make(map[string]*Entry, len(all))
+	var several []*Entry // the first file of each such id
+	for _, e := range all {
+		first, twice := byID[e.ID]
+		if !twice {
+			byID[e.ID] = e
+			continue
+		}
+		if first.Same == nil {
+			first.Same = []*Entry{first}
+			several = append(several, first)
+		}
+		first.Same = append(first.Same, e)
+	}
+	for _, first := range several {
+		for _, e := range first.Same {
+			e.Same = first.Same
+		}
+	}
+}
