@@ -105,6 +105,7 @@ func (m *Model) posesAt(x []float64, s *State) {
 	s.ThighPastLevel = degrees(math.Asin(s.KneeAtTaut / s.Thigh))
 
 	e, as := g.span(s.angles.cosKnee), x[m.posture[BehindRope]]
+	s.BehindRope = as
 	stand := math.NaN()
 	if e > as {
 		stand = math.Sqrt(e*e - as*as)

@@ -60,16 +60,18 @@ const (
 	Garda                  // the Garda hitch held in one of its two poses
 )
 
-// A Pose is how the climber hangs while a height is read.
+// A Pose is how the climber hangs.
 type Pose int
 
-// The poses in which heights are read, in the order that keeps the climber up
-// for the shortest time.
+// The poses. Heights are read in the first three, in this order, which keeps the
+// climber up for the shortest time; the others are only computed.
 const (
 	NoPose     Pose = iota // laid lengths: nobody hangs
 	Seated                 // seated on the main bridge, feet off the ground
 	ThighLevel             // foot in the loop, Garda hitch drawn up until the thigh looks level
 	TetherTaut             // Garda hitch drawn up until the tether stops it
+	Standing               // stood up in the foot loop, both friction hitches slid up
+	OnTether               // both friction hitches have let go
 )
 
 // ReadingInfo is what the program knows of a reading: the one table from which

@@ -31,6 +31,7 @@ type State struct {
 	Over                    float64 // how far past level the tether lets the foot come
 	KneeAtTaut              float64
 	ThighPastLevel          float64 // deg
+	BehindRope              float64 // how far the hip stands behind the rope
 	Gain, Net, Slack        float64
 	Set                     float64 // lost when a hitch takes the load
 	LegReach, LegDistance   float64 // t + s, and hip to sole hanging on the tether
