@@ -48,7 +48,10 @@ type Model struct {
 	scroll  int        // of what is longer than its room
 	problem string     // what went wrong outside the flow, until the next save
 	saver   saver
-	leaving bool // the person asked to leave
+	adviser adviser
+	whatIf  whatIfScreen
+	looked  string // the check that is looked at in the review; "" for the first
+	leaving bool   // the person asked to leave
 }
 
 // New is the wizard at its first screen.
@@ -81,6 +84,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.opened(msg)
 	case savedMsg:
 		cmd = m.savedAs(msg)
+	case advisedMsg:
+		cmd = m.advised(msg)
 	case tickMsg:
 		cmd = tick()
 	}
@@ -128,6 +133,7 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 	}
 	first := !m.inSession()
 	m.saver, m.problem, m.scroll = saver{editor: msg.editor}, "", 0
+	m.adviser.awaited, m.whatIf, m.looked = 0, whatIfScreen{}, ""
 	m.flow = flow.Start(*msg.session, m.opts.config(msg))
 	m.screen = onAsk
 	if first {
@@ -140,7 +146,7 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 func (m *Model) do(e flow.Event) tea.Cmd {
 	at, field := m.flow.At, m.flow.Edit
 	m.flow = m.flow.Do(e)
-	cmds := []tea.Cmd{m.save()}
+	cmds := []tea.Cmd{m.save(), m.advise()}
 	if m.flow.Left {
 		return tea.Batch(append(cmds, m.leave())...)
 	}

@@ -20,6 +20,9 @@ const (
 	keyNewer
 	keySkip
 	keyPageUp
+	keyShorter
+	keyLonger
+	keyMore
 	keyKeep
 	keyDown
 	keyLeave
@@ -46,10 +49,13 @@ func bindings() []binding {
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
 		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
 		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept", true},
-		{keyOlder, []string{"up"}, "Up", "correct the value taken before; emptied, it is taken out", false},
-		{keyNewer, []string{"down"}, "Down", "on to the next value", false},
+		{keyOlder, []string{"up"}, "Up", "correct the value taken before; emptied, it is taken out; in what if, the piece before", false},
+		{keyNewer, []string{"down"}, "Down", "on to the next value; in what if, the next piece", false},
 		{keySkip, []string{"pgdown"}, "PgDn", "on to the next step; in the review, further down", false},
 		{keyPageUp, []string{"pgup"}, "PgUp", "in the review, further up", false},
+		{keyShorter, []string{"left"}, "Left", "in what if, one mark of the tape shorter (PgDn ten); in the review, the verdict before", false},
+		{keyLonger, []string{"right"}, "Right", "in what if, one mark of the tape longer (PgUp ten); in the review, the next verdict, for ? and for what if", false},
+		{keyMore, []string{" "}, "Space", "in what if, more verdicts and poses; 0 puts the piece back", true},
 		{keyLeave, []string{"ctrl+c", "ctrl+d"}, "Ctrl-C", "leave; all that was taken is saved", false},
 		{keySuspend, []string{"ctrl+z"}, "Ctrl-Z", "suspend, until the shell's fg", false},
 	}

@@ -70,8 +70,16 @@ func (m *Model) layout() {
 func (m *Model) askBody(h int) []string {
 	width := m.mainWidth()
 	a := m.flow.Ask()
-	if a.Key == "review" {
+	var read []string // in place of the prose, over the whole width
+	switch a.Key {
+	case flow.WhatIfKey:
+		return m.whatIfLines(m.width, h)
+	case "review":
 		width = m.width
+		read, _ = m.reviewLines(width)
+	case flow.AdviceKey:
+		width = m.width
+		read = m.adviceLines(width)
 	}
 	title := wrap(a.Title, width) // a question cut short is another question
 	for i := range title {
@@ -80,14 +88,14 @@ func (m *Model) askBody(h int) []string {
 	field := m.fieldLines(width)
 	room := h - len(field) - len(title)
 	var lines []string
-	if a.Key == "review" {
-		lines = append(m.scrolled(m.reviewLines(width), room), title...)
+	if read != nil {
+		lines = append(m.scrolled(read, room), title...)
 	} else {
 		lines = append(title, m.scrolled(m.proseLines(width), room)...)
 	}
 	lines = append(lines, field...)
 	switch {
-	case a.Key == "review":
+	case read != nil:
 	case m.width >= wide:
 		return beside(lines, m.summaryLines(m.width-width-2, h), width)
 	case h-len(lines) > 2:
@@ -177,6 +185,9 @@ func (m *Model) footer() string {
 	t := m.theme
 	switch m.screen {
 	case onAsk:
+		if m.flow.Ask().Key == flow.WhatIfKey {
+			return t.hints(m.width, "Arrows", "move", "Enter", "set", "Esc", "leave", "?", "help", "PgDn PgUp", "ten marks", "0", "put back")
+		}
 		pairs := []string{"Enter", "take"}
 		switch a := m.flow.Ask(); {
 		case a.Kind == flow.Choice:

@@ -11,7 +11,7 @@ import (
 
 // plainWords are the words that may stand in place of an answer; one that is
 // meant as an answer is typed after =.
-const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, down, steps, go NUMBER, verdicts, ?, quit. An answer that is one of them is typed after =."
+const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
 
 // walk asks until the wizard is left or the input ends.
 func (p *plain) walk() {
@@ -57,8 +57,14 @@ func (p *plain) ask() {
 		}
 		p.say("%sStep %d of %d: %s.", demo, n, of, s.Step().Title)
 	}
-	if a.Key == "review" {
+	switch {
+	case a.Key == "review":
 		p.review()
+	case s.Unadvised():
+		p.do(flow.Advised{Answer: s.Advise()})
+		fallthrough
+	case a.Key == flow.AdviceKey:
+		p.sayAdvice()
 	}
 	p.say("%s", a.Title)
 	for _, l := range proseOf(s, a) {
@@ -124,6 +130,8 @@ func (p *plain) answer(line string) bool {
 		}
 		p.say("%s", plainWords)
 		return true
+	case word == "?":
+		p.explain(rest)
 	case line == "verdicts":
 		p.review()
 		return true
@@ -131,15 +139,11 @@ func (p *plain) answer(line string) bool {
 		for i, g := range s.Asked() {
 			p.say("%d: %s, %d of %d answered", i+1, g.Title, g.Told, len(g.Places))
 		}
-		p.say("go NUMBER goes there.")
+		p.say("go NUMBER goes there; steps NUMBER tells its questions.")
+	case word == "steps" && rest != "":
+		p.questions(rest)
 	case word == "go" && rest != "":
-		n, err := strconv.Atoi(rest)
-		groups := s.Asked()
-		if err != nil || n < 1 || n > len(groups) {
-			p.say("%q is no step; 1 to %d are.", rest, len(groups))
-			break
-		}
-		p.do(flow.GoTo{Place: groups[n-1].Places[0]})
+		p.goTo(rest)
 	case a.Kind == flow.Choice:
 		p.choose(line)
 	case line == "" && s.Said.Kind == flow.Doubted:

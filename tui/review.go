@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/flow"
 )
@@ -28,6 +29,9 @@ func reviewOf(s *flow.State) []reviewLine {
 	r, unit := s.Report, string(s.Session.Unit)
 	say := func(format string, args ...any) reviewLine { return reviewLine{text: fmt.Sprintf(format, args...)} }
 	out := []reviewLine{say("All in all: %s. %s.", strings.ToUpper(string(r.Outcome)), rules.Tally(r.Checks))}
+	for _, round := range s.Rounds {
+		out = append(out, roundLines(&round, unit)...)
+	}
 	for _, f := range r.Findings {
 		out = append(out, say("%s", f.In(unit)))
 	}
@@ -51,6 +55,43 @@ func heldLines(s *flow.State) []reviewLine {
 	var out []reviewLine
 	for _, l := range append(s.Held(), rules.ShortCaution) {
 		out = append(out, reviewLine{text: l})
+	}
+	return out
+}
+
+// roundLines tells a change: what it was, and which verdicts are others since.
+func roundLines(r *flow.Round, unit string) []reviewLine {
+	var set []string
+	for _, c := range r.Changes {
+		words := rules.PieceName(c.Piece)
+		if c.From.Known {
+			words += " from " + rules.FormatLength(c.From.V, unit)
+		}
+		words += " to " + rules.FormatLength(c.To, unit)
+		if len(c.Measured) > 0 {
+			words += ", laid on again " + rules.FormatLength(fit.Mean(c.Measured), unit)
+		}
+		set = append(set, words)
+	}
+	head := fmt.Sprintf("Changed after hang %d: %s.", r.AfterHang, strings.Join(set, "; "))
+	switch {
+	case !r.Hung:
+		head += " PREDICTED until somebody hangs on it and reads again."
+	case len(r.Stale) > 0:
+		names := make([]string, len(r.Stale))
+		for i, st := range r.Stale {
+			names[i] = st.Reading.String()
+		}
+		head += " Still PREDICTED, since nobody has read it again: " + strings.Join(names, "; ") + "."
+	}
+	out := []reviewLine{{text: head}}
+	for i := range r.After.Checks {
+		if b, a := &r.Before.Checks[i], &r.After.Checks[i]; b.Verdict != a.Verdict {
+			out = append(out, reviewLine{text: fmt.Sprintf("%s: before %s, after %s", a.Name, b.Brief(unit), a.Brief(unit))})
+		}
+	}
+	if len(out) == 1 {
+		out = append(out, reviewLine{text: "No verdict is another than before."})
 	}
 	return out
 }

@@ -16,6 +16,11 @@ import (
 func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 	ask := m.flow.Ask()
 	id := keyOf(msg, ask.Kind == flow.Text)
+	if ask.Key == flow.WhatIfKey {
+		if cmd, ok := m.whatIfKey(msg); ok {
+			return cmd
+		}
+	}
 	if ask.Kind == flow.Choice {
 		if cmd, ok := m.choiceKey(msg, id); ok {
 			return cmd
@@ -49,7 +54,7 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		if ask.Keepable() && len(m.flow.EarlierOf(ask)) > 0 {
 			return m.do(flow.Keep{})
 		}
-	case noKey, keyPageUp, keyLeave, keySuspend:
+	case noKey, keyPageUp, keyShorter, keyLonger, keyMore, keyLeave, keySuspend:
 	}
 	if m.form.text == nil {
 		return nil
@@ -72,11 +77,19 @@ func (m *Model) choiceKey(msg tea.KeyMsg, id keyID) (tea.Cmd, bool) {
 		return m.form.update(msg), true
 	case id == keyEnter:
 		return m.do(flow.Pick{Option: *m.form.option, Now: m.now}), true
-	case (id == keySkip || id == keyPageUp) && (m.flow.Ask().Key == "review" || m.flow.Ask().Key == "down"):
+	case (id == keyShorter || id == keyLonger) && m.flow.Ask().Key == "review":
+		m.lookAt(map[keyID]int{keyShorter: -1, keyLonger: +1}[id])
+		return nil, true
+	case (id == keySkip || id == keyPageUp) && scrolls(m.flow.Ask()):
 		m.scroll += map[keyID]int{keySkip: 1, keyPageUp: -1}[id] * max(1, m.bodyHeight()-8)
 		return nil, true
 	}
 	return nil, false
+}
+
+// scrolls says whether a question has more to read than fits beside it.
+func scrolls(a flow.Ask) bool {
+	return a.Key == "review" || a.Key == "down" || a.Key == flow.AdviceKey
 }
 
 // newForm builds the field of the question that is asked now.
@@ -167,7 +180,7 @@ func (m *Model) fieldLines(width int) []string {
 // besideOf is what stands beside the field and never in it: what was taken, the
 // earlier session's readings, the estimate.
 func besideOf(s *flow.State, a flow.Ask) []string {
-	var out []string
+	out := s.Why(a)
 	if values := a.Values(&s.Draft, s.Session.Unit); len(values) > 0 {
 		out = append(out, "Taken: "+strings.Join(values, ", "))
 	}

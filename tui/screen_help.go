@@ -21,12 +21,14 @@ func (m *Model) helpOf(a flow.Ask) helpScreen {
 	if topic, ok := rules.Explain(a.Topic); ok {
 		help = append(help, explained(topic)...)
 	}
-	if r := m.flow.Report; r != nil {
-		for _, c := range worstFirst(r.Checks) {
-			if topic, ok := rules.Explain(c.Name); ok && (c.Verdict == rules.Fail || c.Verdict == rules.Tight) {
-				help = append(help, "", "Complains: "+strings.ToUpper(string(c.Verdict))+" "+c.Name, topic.What)
-				help = append(help, explained(topic)...)
-				break
+	if i, list := m.lookedAt(); a.Key == "review" && m.looked != "" {
+		about := append(helpScreen{strings.ToUpper(string(list[i].Verdict)) + " " + list[i].Name}, aboutCheck(&m.flow, list[i])...)
+		return append(append(about, ""), help...)
+	} else if len(list) > 0 {
+		for _, c := range list {
+			if c.Verdict == rules.Fail || c.Verdict == rules.Tight {
+				help = append(help, "", "Complains: "+strings.ToUpper(string(c.Verdict))+" "+c.Name)
+				return append(help, aboutCheck(&m.flow, c)...)
 			}
 		}
 	}
@@ -36,8 +38,8 @@ func (m *Model) helpOf(a flow.Ask) helpScreen {
 func explained(t rules.Topic) []string {
 	var out []string
 	for _, p := range []string{t.Why, t.How, t.Do} {
-		if p != "" {
-			out = append(out, p)
+		for l := range strings.Lines(p) {
+			out = append(out, strings.TrimRight(l, "\n"))
 		}
 	}
 	return out

@@ -128,7 +128,7 @@ func TestPlainTypesASession(t *testing.T) {
 					t.Fatalf("stuck at %s\n%s", p.flow.Ask().Key, out.String())
 				}
 				if place, ok := y.Elsewhere(&p.flow); ok {
-					p.answer(fmt.Sprintf("go %d", place.Step+1))
+					p.answer(wayTo(t, &p.flow, place))
 				}
 				clock = y.Now(&p.flow)
 				text, option, isOption := y.Answer(&p.flow)
@@ -147,6 +147,20 @@ func TestPlainTypesASession(t *testing.T) {
 			same(t, list[0].File.Session, want)
 		})
 	}
+}
+
+// wayTo is what is typed in lines to go to a question.
+func wayTo(t *testing.T, s *flow.State, to flow.Place) string {
+	t.Helper()
+	for i, g := range s.Asked() {
+		for j, p := range g.Places {
+			if p == to {
+				return fmt.Sprintf("go %d %d", i+1, j+1)
+			}
+		}
+	}
+	t.Fatalf("nothing leads to %v", to)
+	return ""
 }
 
 // TestEnterNeverMeasures presses Enter on every question, with somebody hanging

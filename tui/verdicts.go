@@ -69,17 +69,22 @@ func (m *Model) summaryLines(width, height int) []string {
 	return lines[:min(len(lines), height)]
 }
 
-// reviewLines is everything that the rules say, and what the verdicts mean.
-func (m *Model) reviewLines(width int) []string {
-	var lines []string
+// reviewLines is everything that the rules say, and what the verdicts mean. looked
+// is the line of the check that is looked at, which bears a mark once somebody
+// chose one.
+func (m *Model) reviewLines(width int) (lines []string, looked int) {
 	for _, l := range reviewOf(&m.flow) {
-		if l.check != nil {
-			lines = append(lines, m.checkLines(*l.check, l.text, width)...)
+		if l.check == nil {
+			lines = append(lines, wrap(clean(l.text), width)...)
 			continue
 		}
-		lines = append(lines, wrap(clean(l.text), width)...)
+		of := m.checkLines(*l.check, l.text, width)
+		if l.check.Name == m.looked {
+			looked, of[0] = len(lines), m.theme.strong.Render("> ")+of[0]
+		}
+		lines = append(lines, of...)
 	}
-	return lines
+	return lines, looked
 }
 
 // heldSummary is how a re-check stands so far, in at most height lines.

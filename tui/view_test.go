@@ -50,6 +50,15 @@ var scenes = []struct {
 		d.clock = d.clock.Add(6 * time.Minute)
 		d.press(tea.KeyEnter)
 	}},
+	{"advice", func(d *desk) { d.short(); d.option("what to change") }},
+	{"advice-checks", func(d *desk) { d.short(); d.option("what to change"); d.press(tea.KeyPgDown, tea.KeyPgDown) }},
+	{"set", func(d *desk) { d.short(); d.option("what to change"); d.option("least change") }},
+	{"stale", func(d *desk) { d.changed(); d.press(tea.KeyEnter) }},
+	{"changed-review", func(d *desk) { d.changed(); d.typed("d"); d.option("on the ground") }},
+	{"check-help", func(d *desk) { d.short(); d.press(tea.KeyRight); d.typed("?") }},
+	{"what-if", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyRight, tea.KeyRight) }},
+	{"what-if-sure", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyEnter) }},
+	{"what-if-held", func(d *desk) { d.typed("1"); d.goTo(d.place("what-if")) }},
 	{"down-now", func(d *desk) { d.press(tea.KeyEnter); d.hang(); d.typed("d") }},
 }
 
@@ -66,6 +75,35 @@ func (d *desk) place(key string) flow.Place {
 func (d *desk) hang() {
 	d.goTo(d.place("hang"))
 	d.typed("1")
+}
+
+// short opens the demo climber whose bridge is too short, at the review.
+func (d *desk) short() {
+	d.press(tea.KeyEnter) // the demo files are written
+	m := d.m()
+	d.model = *m
+	d.run(m.resume(filepath.Join(m.opts.Demo.Dir(), "b-short-bridge.toml")))
+	m = d.m()
+	m.flow.Demo = true
+	d.model = *m
+	d.goTo(d.place("review"))
+}
+
+// option takes the option that starts with word.
+func (d *desk) option(word string) {
+	d.typed(fmt.Sprint(optionNamed(d.t, &d.m().flow, word)))
+}
+
+// changed sets the least change and lets the climber go up again.
+func (d *desk) changed() {
+	d.short()
+	d.option("what to change")
+	d.option("least change")
+	d.option("set")
+	d.goTo(d.place("hang"))
+	d.option("up now")
+	d.typed("1205")
+	d.press(tea.KeyEnter)
 }
 
 func TestViews(t *testing.T) {

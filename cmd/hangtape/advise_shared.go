@@ -18,7 +18,7 @@ func (p *advicePage) shared(files []*sessions.File, a *advice.SharedAnswer) {
 	}
 	short, unknown := 0, 0
 	for i, checks := range a.LeastChange.Checks {
-		short, unknown = short+len(shortMusts(checks, a.Unknown[i])), unknown+len(a.Unknown[i])
+		short, unknown = short+len(advice.ShortMusts(checks, a.Unknown[i])), unknown+len(a.Unknown[i])
 	}
 	p.line(indented(0, "one kit for "+strings.Join(names, ", ")+": "+adviceHead(a.Conflict != nil, a.LeastChange.Changes, short, unknown)))
 	p.stopped(a.StoppedEarly)
@@ -49,7 +49,7 @@ func (p *advicePage) shared(files []*sessions.File, a *advice.SharedAnswer) {
 		}
 		p.table("Checks of "+names[i]+", by margin and guard alone; after a change predicted", columns, false)
 		if a.Conflict == nil {
-			p.left(shortMusts(a.LeastChange.Checks[i], a.Unknown[i]))
+			p.left(advice.ShortMusts(a.LeastChange.Checks[i], a.Unknown[i]))
 		}
 		p.names("Not known for want of a reading in "+names[i], a.Unknown[i])
 	}

@@ -20,7 +20,7 @@ type column struct {
 }
 
 func (p *advicePage) answer(f *sessions.File, a *advice.Answer) {
-	short := shortMusts(a.LeastChange.Checks, a.Unknown)
+	short := advice.ShortMusts(a.LeastChange.Checks, a.Unknown)
 	p.line(printable(f.Name) + ": " + adviceHead(a.Conflict != nil, a.LeastChange.Changes, len(short), len(a.Unknown)))
 	p.about(f.Session)
 	p.stopped(a.StoppedEarly)
@@ -88,7 +88,7 @@ type outcome struct {
 // outcomes tells both answers, and adds their checks to the columns.
 func (p *advicePage) outcomes(columns []column, least, best outcome) []column {
 	p.outcome("Least change", "every must that the lengths can move passes", least)
-	if sameChanges(least.changes, best.changes) {
+	if advice.SameChanges(least.changes, best.changes) {
 		p.section("Best fit: the same")
 		if len(least.changes) > 0 {
 			columns = append(columns, column{"after", least.checks})
@@ -107,10 +107,6 @@ func (p *advicePage) outcome(title, what string, o outcome) {
 	if len(o.changes) == 0 {
 		p.item("", "nothing to change")
 	}
-}
-
-func sameChanges(a, b []advice.Change) bool {
-	return slices.EqualFunc(a, b, func(x, y advice.Change) bool { return x.Piece == y.Piece && x.To == y.To })
 }
 
 // table sets the checks side by side: what an answer turns, and the musts, all
@@ -133,35 +129,10 @@ func (p *advicePage) table(title string, columns []column, allMusts bool) {
 		}
 		row := fmt.Sprintf("  %-*s", name, now.Name)
 		for _, c := range columns {
-			row += fmt.Sprintf("%-*s", width, p.cell(id, c.checks[i]))
+			row += fmt.Sprintf("%-*s", width, c.checks[i].Brief(p.unit))
 		}
 		p.line(strings.TrimRight(row, " "))
 	}
-}
-
-// cell is a verdict with its margin: "FAIL -12 mm".
-func (p *advicePage) cell(id rules.CheckID, c advice.Check) string {
-	unit := id.UnitAt(c.At)
-	if rules.IsLength(unit) {
-		unit = p.unit
-	}
-	word := strings.ToUpper(string(c.Verdict))
-	switch {
-	case c.Verdict == rules.Unknown:
-		return word
-	case id == rules.HitchWraps || id == rules.TwoLoadPaths: // counts
-		return fmt.Sprintf("%s %.0f", word, float64(c.Margin))
-	}
-	return word + " " + rules.FormatValue(float64(c.Margin), float64(c.U), unit)
-}
-
-// shortMusts are the musts that are short of pass, but for those that wait for a
-// reading.
-func shortMusts(checks []advice.Check, unknown []string) []advice.Check {
-	return slices.DeleteFunc(slices.Clone(checks), func(c advice.Check) bool {
-		id, _ := rules.CheckNamed(c.Name)
-		return id.Info().Kind != rules.Must || c.Verdict == rules.Pass || c.Verdict == rules.Unknown && slices.Contains(unknown, c.Name)
-	})
 }
 
 // left tells what is short of pass after the least change too, since no length

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"example.com/hangtape/rules"
@@ -44,15 +43,6 @@ func (p *page) slopes(unit string, slopes []advice.Slope) {
 	}
 	p.title("What a longer piece does to its margin")
 	for _, s := range slopes {
-		by, verb := s.PerMM, "adds"
-		if by < 0 {
-			by, verb = -by, "takes"
-		}
-		piece := "each mm of the " + rules.PieceName(s.Piece)
-		if rules.IsLength(unit) {
-			p.item("", fmt.Sprintf("%s %s %.2f mm", piece, verb, by))
-		} else {
-			p.item("", strings.TrimSpace(fmt.Sprintf("%s %s %.4f %s", piece, verb, by, unit)))
-		}
+		p.item("", s.Words(unit))
 	}
 }

@@ -1,7 +1,9 @@
 package advice
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -15,6 +17,20 @@ type Sensitivity [rules.NumEnds][fit.NumPieces]float64
 type Slope struct {
 	Piece fit.Piece
 	PerMM float64 // margin in the unit of its end, for each mm that the piece gets longer
+}
+
+// Words tells what each mm of the piece does to a margin in unit (mm, deg, kN or
+// "" for a ratio): "each mm of the main bridge adds 0.49 mm".
+func (s Slope) Words(unit string) string {
+	by, verb := s.PerMM, "adds"
+	if by < 0 {
+		by, verb = -by, "takes"
+	}
+	piece := "each mm of the " + rules.PieceName(s.Piece)
+	if rules.IsLength(unit) {
+		return fmt.Sprintf("%s %s %.2f mm", piece, verb, by)
+	}
+	return strings.TrimSpace(fmt.Sprintf("%s %s %.4f %s", piece, verb, by, unit))
 }
 
 // Of are the pieces that move the end e, in the order of the session file.

@@ -49,28 +49,32 @@ func down() Step {
 	}}}
 }
 
-// review is the place where the verdicts are read.
+// review is the place where the verdicts are read. Enter leads back to a climber
+// who hangs, else out.
 func review() Step {
+	options := func(d *Draft) []Option {
+		if d.Hanging() {
+			return []Option{{Word: "back to the climber", Act: StayUp}, {Word: "leave, all saved", Act: Leave}}
+		}
+		if d.ReChecking() {
+			return []Option{{Word: "end the re-check", Act: GoOn}, {Word: "another hang", Act: Again}, {Word: "leave, all saved", Act: Leave}}
+		}
+		out := []Option{{Word: "sign off", Act: GoOn}, {Word: "another hang", Act: Again}}
+		if d.short {
+			out = append(out, Option{Word: "what to change", do: (*State).toAdvice})
+		}
+		if d.judged {
+			out = append(out, Option{Word: "what if: move a length by hand", do: (*State).toWhatIf})
+		}
+		return append(out, Option{Word: "leave, all saved", Act: Leave})
+	}
 	return Step{ID: "review", Title: "Review", Phase: Close, Asks: []Ask{{
-		Key: "review", Kind: Choice, Title: "And now?", Topic: "verdict",
-		Options: func(d *Draft) []Option {
-			var out []Option
-			if d.Hanging() {
-				out = append(out, Option{Word: "back to the climber", Act: StayUp})
-			} else {
-				end := "sign off"
-				if d.ReChecking() {
-					end = "end the re-check"
-				}
-				out = append(out, Option{Word: end, Act: GoOn}, Option{Word: "another hang", Act: Again})
-			}
-			return append(out, Option{Word: "leave, all saved", Act: Leave})
-		},
+		Key: "review", Kind: Choice, Title: "And now?", Topic: "verdict", Options: options,
 		Mark: func(d *Draft) int {
 			if d.Hanging() {
 				return 0
 			}
-			return 2
+			return len(options(d)) - 1
 		},
 	}}}
 }

@@ -9,8 +9,16 @@ import (
 )
 
 // passedOver says whether the way leads past the question, because the session
-// asks for little. It is there to go to all the same.
+// or the hang in hand asks for little. It is there to go to all the same.
 func (a Ask) passedOver(d *Draft) bool {
+	switch {
+	case a.Aside != nil && a.Aside(d):
+		return true
+	case a.Kind == Reading && a.Reading < fit.NumReadings && slices.Contains(d.again, a.Reading):
+		return false
+	case a.Kind == Reading && (a.Reading.IsHeight() || a.Reading == fit.Ahead) && d.brief():
+		return d.leavesOut(a.Reading)
+	}
 	if a.Key == "session.purpose" || a.Key == "session.notes" || !a.ofTheFitting() {
 		return false
 	}

@@ -14,12 +14,16 @@ func (s *State) pick(i int, now time.Time) {
 		return
 	}
 	o := options[i]
-	switch o.Act {
-	case Sign:
+	switch {
+	case o.Act == Sign:
 		s.sign(now)
 		return
-	case EndReCheck:
+	case o.Act == EndReCheck:
 		s.endReCheck(now)
+		return
+	case o.do != nil:
+		s.Down = false
+		o.do(s)
 		return
 	}
 	d := s.Draft.clone()
@@ -31,6 +35,7 @@ func (s *State) pick(i int, now time.Time) {
 	case o.Act == ClimbUp:
 		d.Session.Fit.Hangs = append(d.Session.Fit.Hangs, fit.Hang{Started: now})
 		d.Hang = len(d.Session.Fit.Hangs) - 1
+		d.ToSet = [fit.NumPieces]bool{}
 	case o.Act == StayUp:
 		d.Hang = len(d.Session.Fit.Hangs) - 1
 	case o.stops:

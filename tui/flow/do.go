@@ -35,7 +35,22 @@ func (s State) Do(e Event) State {
 		s.downNow(e.Now)
 	case GoTo:
 		s.move(e.Place)
+	case Advised:
+		s.Advice = e.Answer
+	case Apply:
+		s.apply(e)
+	case Try:
+		s.try(e.Piece, e.To)
+	case TryMarks:
+		s.tryMarks(e.Piece, e.Marks)
+	case TryPiece:
+		s.OnTrial = e.Piece
+	case TryBack:
+		s.tryBack(e.Piece)
+	case EndTrial:
+		s.endTrial()
 	}
+	s.lookBack()
 	return s
 }
 
@@ -70,6 +85,10 @@ func (s *State) take(a Ask, now time.Time) {
 		return
 	}
 	if s.doubts(a, v, now) {
+		return
+	}
+	if a.note != nil {
+		a.note(s, v)
 		return
 	}
 	field := s.field()
@@ -132,7 +151,9 @@ func (s *State) commit(d Draft) bool {
 		s.Said = Said{Kind: Refused, Text: err.Error()}
 		return false
 	}
+	d.Advice = nil
 	s.Draft, s.Report, s.Wrong = d, report, err
+	s.weigh()
 	s.Saves++
 	return true
 }

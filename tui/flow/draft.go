@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules/advice"
 	"example.com/hangtape/sessions"
 )
 
@@ -20,7 +21,17 @@ type Draft struct {
 	SignBy   string
 	SignNote string
 
-	newLength float64 // of Pending, mm; 0 until told
+	Advice    *advice.Answer        // what to change in this draft; nil until it is worked out
+	ToSet     [fit.NumPieces]bool   // pieces to set before the next hang
+	RopeAbove float64               // mm, that an answer counts on and nobody has agreed to yet; 0 for none
+	Trial     map[fit.Piece]float64 // mm, lengths on trial; never written to
+	OnTrial   fit.Piece             // the piece that is looked at
+
+	newLength float64       // of Pending, mm; 0 until told
+	judged    bool          // the rules could run
+	short     bool          // a must is short of pass
+	again     []fit.Reading // to be taken three times afresh, in hang againIn or before it
+	againIn   int
 }
 
 // Hanging says whether somebody hangs: the clock runs.
@@ -39,7 +50,11 @@ func (d *Draft) begin(p fit.Piece) {
 // loop for a hitch.
 func (d *Draft) length(p fit.Piece) fit.Number {
 	for _, c := range slices.Backward(d.Session.Fit.Changes) {
-		if c.Piece == p {
+		switch {
+		case c.Piece != p:
+		case len(c.Measured) > 0:
+			return mean(c.Measured)
+		default:
 			return fit.Some(c.To)
 		}
 	}
@@ -103,7 +118,11 @@ func (d *Draft) Slot(a Ask) string {
 		return fmt.Sprintf("hangs.%d.%s", d.Hang+1, rest)
 	}
 	if rest, ok := strings.CutPrefix(a.Key, "changes."); ok {
-		return fmt.Sprintf("changes.%d.%s", d.Change+1, rest)
+		change := d.Change
+		if a.change != nil {
+			change = a.change(d)
+		}
+		return fmt.Sprintf("changes.%d.%s", change+1, rest)
 	}
 	return a.Key
 }

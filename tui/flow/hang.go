@@ -1,6 +1,12 @@
 package flow
 
-import "time"
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"example.com/hangtape/rules"
+)
 
 func (s *State) downNow(now time.Time) {
 	if !s.Hanging() {
@@ -25,3 +31,22 @@ func (d *Draft) stop(now time.Time) {
 
 // resume takes back that the last hang ended.
 func resume(d *Draft) { d.Session.Fit.Hangs[len(d.Session.Fit.Hangs)-1].Ended = time.Time{} }
+
+// thisHang names the hang that runs, the n-th, where a report of it would have a
+// height read again in the hang to come.
+func thisHang(r *rules.Report, n int) {
+	to, now := fmt.Sprintf("hangs.%d.", n+1), fmt.Sprintf("hangs.%d.", n)
+	here := func(key *string) {
+		if rest, ok := strings.CutPrefix(*key, to); ok {
+			*key = now + rest
+		}
+	}
+	for i := range r.Checks {
+		for j := range r.Checks[i].Missing {
+			here(&r.Checks[i].Missing[j])
+		}
+	}
+	for i := range r.Next {
+		here(&r.Next[i].Reading)
+	}
+}

@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
@@ -63,6 +64,7 @@ func event(t *rapid.T, s *flow.State, now time.Time) flow.Event {
 		rapid.Just[flow.Event](flow.Newer{}),
 		rapid.Just[flow.Event](flow.Keep{}),
 		rapid.Just[flow.Event](flow.DownNow{Now: now}),
+		rapid.Custom(func(t *rapid.T) flow.Event { return trial(t, s) }),
 		rapid.Map(rapid.IntRange(-1, 8), func(i int) flow.Event { return flow.Pick{Option: i, Now: now} }),
 		rapid.Map(rapid.SampledFrom([]string{"", " ", "1217", "-5", "0", "12 3", "x", "68 1/2 in", "5", "360", "1e9", "Ash", "\x1b[2J", "a\"b\\"}),
 			func(text string) flow.Event { return flow.Typed{Text: text} }),
@@ -71,6 +73,26 @@ func event(t *rapid.T, s *flow.State, now time.Time) flow.Event {
 			return flow.GoTo{Place: rapid.SampledFrom(g.Places).Draw(t, "place")}
 		}),
 	).Draw(t, "event")
+}
+
+// trial is what only some places lead to: there, or elsewhere a way to them.
+func trial(t *rapid.T, s *flow.State) flow.Event {
+	p := fit.Piece(rapid.IntRange(0, int(fit.NumPieces)-1).Draw(t, "piece"))
+	switch {
+	case s.Unadvised():
+		return flow.Advised{Answer: s.Advise()}
+	case s.Ask().Key == flow.WhatIfKey:
+		return rapid.SampledFrom([]flow.Event{
+			flow.TryMarks{Piece: p, Marks: rapid.IntRange(-30, 30).Draw(t, "marks")}, flow.Try{Piece: p, To: 600}, flow.TryPiece{Piece: p},
+			flow.TryBack{Piece: p}, flow.EndTrial{}, flow.Apply{To: s.Trial},
+		}).Draw(t, "trial")
+	}
+	for _, g := range s.Asked() {
+		if key := s.Steps[g.Step].Asks[0].Key; key == flow.AdviceKey || key == flow.WhatIfKey && rapid.Bool().Draw(t, "what if") {
+			return flow.GoTo{Place: g.Places[0]}
+		}
+	}
+	return flow.Skip{}
 }
 
 // held fails where e broke a promise.

@@ -37,8 +37,11 @@ type State struct {
 	Saves  int               // grows with every change that is to be saved
 	Left   bool              // the wizard is to end
 
-	trail   []Place
-	doubted string // the field and text that were asked about last
+	Rounds []Round // what was changed so far, worked out for the review
+
+	trail    []Place
+	roundsOf int    // Saves when Rounds were worked out, plus 1
+	doubted  string // the field and text that were asked about last
 }
 
 // A Place is one question, by its step and its place in it.
@@ -72,9 +75,11 @@ func Start(s sessions.Session, c Config) State {
 	st := State{Draft: Draft{Session: s, Followed: c.Earlier}.clone(), Config: c, Steps: Steps(), Texts: map[string]string{}}
 	st.Hang = max(0, len(s.Fit.Hangs)-1)
 	st.Change = len(s.Fit.Changes)
+	st.unset()
 	st.judge()
 	st.At = st.firstOpen()
 	st.enterField()
+	st.lookBack()
 	if c.ReadOnly != "" {
 		st.Said = Said{Kind: Noted, Text: "For reading only: this session " + c.ReadOnly}
 	}
@@ -140,6 +145,16 @@ func (s *State) ask(p Place) Ask { return s.Steps[p.Step].Asks[p.Ask] }
 
 func (s *State) judge() {
 	s.Report, s.Wrong = s.Judge(&s.Session)
+	s.weigh()
+}
+
+// weigh tells the draft how its report came out.
+func (s *State) weigh() {
+	s.judged = s.Wrong == nil && s.Report != nil && !s.ReChecking() // a re-check has no verdicts
+	if s.judged && s.Hanging() {
+		thisHang(s.Report, len(s.Session.Fit.Hangs))
+	}
+	s.short = s.judged && short(s.Report)
 }
 
 // EstimateOf is what stands for a reading of a until it is taken, if anything does.

@@ -51,9 +51,12 @@ type Ask struct {
 	Accepted number.Range // as the session file does; zero where the quantity's own bounds do
 
 	When    func(*Draft) bool     // nil: always asked
+	Aside   func(*Draft) bool     // passed over on the way, but there to go to; nil: never
 	Tells   func(*Draft) []string // what is to be known beside the question; nil: nothing
 	Options func(*Draft) []Option // of a Choice
 	Mark    func(*Draft) int      // of a Choice: the option that Enter takes
+	note    func(*State, answer)  // takes an answer that is no part of the session, in place of a cell
+	change  func(*Draft) int      // of a question about one change: which, from 0
 	cell    func(*Draft) any      // where the answer is kept: *[]float64, *fit.Number, *float64, *string or *time.Time; of a Choice, its value
 }
 
@@ -63,6 +66,7 @@ type Option struct {
 	Act   Act    // what choosing it does beside noting it
 	stops bool   // it ends the hang that runs
 	set   func(*Draft)
+	do    func(*State) // in place of all that
 }
 
 // An Act is what an option does to the flow.

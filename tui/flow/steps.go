@@ -15,11 +15,11 @@ import (
 func Steps() []Step {
 	steps := []Step{people(), news(), tape(), rope(), kit()}
 	steps = append(steps, pieces()...)
-	steps = append(steps, body(), changed(), up())
+	steps = append(steps, body(), changed(), set(), up())
 	for _, p := range []fit.Pose{fit.Seated, fit.ThighLevel, fit.TetherTaut} {
 		steps = append(steps, hanging(p))
 	}
-	return append(steps, down(), review(), signOff(), reCheckEnd())
+	return append(steps, down(), review(), whatToChange(), whatIf(), signOff(), reCheckEnd())
 }
 
 func people() Step {

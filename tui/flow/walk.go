@@ -41,6 +41,16 @@ func (s *State) placeOf(id string) Place {
 	panic("flow: no step " + id)
 }
 
+// placeAside is the first question of a step that is not on the way.
+func (s *State) placeAside(id string) Place {
+	for i, st := range s.Steps {
+		if st.ID == id {
+			return Place{Step: i, Hang: s.Hang}
+		}
+	}
+	panic("flow: no step " + id)
+}
+
 // Find is where the answer with this key in the session file is asked for.
 func (s *State) Find(key string) (Place, bool) {
 	d := s.Draft

@@ -4,6 +4,7 @@ package flowtest
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -72,10 +73,11 @@ func (y *Typist) option(s *flow.State) int {
 	case "down":
 		return 0
 	case "review":
+		act := flow.Leave
 		if len(s.Session.Fit.Hangs) < len(f.Hangs) {
-			return 1
+			act = flow.Again
 		}
-		return 2
+		return slices.IndexFunc(s.Options(), func(o flow.Option) bool { return o.Act == act })
 	case "changes.piece":
 		if y.changed < len(f.Changes) && f.Changes[y.changed].AfterHang == len(s.Session.Fit.Hangs) {
 			return 1 + int(f.Changes[y.changed].Piece)
@@ -120,11 +122,19 @@ func Blank(like *sessions.Session) sessions.Session {
 }
 
 // Elsewhere is where to go before answering; ok is false where the question that
-// is asked is the one to answer. The purpose is told last, since it settles what
-// is asked on the way.
+// is asked is the one to answer. What a hang passes over is told at its end, and
+// the purpose last, since both settle what is asked on the way.
 func (y *Typist) Elsewhere(s *flow.State) (p flow.Place, ok bool) {
 	if s.Ask().Key == "review" && s.Session.Purpose != y.want.Purpose {
 		return s.Find("session.purpose")
+	}
+	if s.Ask().Key == "down" { // what is passed over on the way
+		for r := range fit.NumReadings {
+			key := fit.HeightKey(y.hang, r)
+			if r.IsHeight() && y.given[key] < len(y.want.Fit.Hangs[y.hang].Heights[r]) {
+				return s.Find(key)
+			}
+		}
 	}
 	return p, false
 }

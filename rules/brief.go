@@ -1,0 +1,24 @@
+package rules
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Brief is the check's verdict with its margin, as it stands in a table, with
+// lengths in unit (mm, cm, in): "FAIL -12 mm".
+func (c *Check) Brief(unit string) string {
+	id, _ := CheckNamed(c.Name)
+	of := id.UnitAt(c.At)
+	if IsLength(of) {
+		of = unit
+	}
+	word := strings.ToUpper(string(c.Verdict))
+	switch {
+	case c.Verdict == Unknown:
+		return word
+	case id == HitchWraps || id == TwoLoadPaths: // counts
+		return fmt.Sprintf("%s %.0f", word, float64(c.Margin))
+	}
+	return word + " " + FormatValue(float64(c.Margin), float64(c.U), of)
+}
