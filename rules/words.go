@@ -18,10 +18,41 @@ func Sentence(c Check, unit string) string {
 	return sentence(id, &c, unit)
 }
 
+// MarginWords is the end of a Sentence alone, for a table: "12 ± 5 mm to spare",
+// "short by 12 ± 5 mm", "just met" where there is nothing to spare; "not known"
+// where the check is unknown.
+func MarginWords(c Check, unit string) string {
+	id, ok := CheckNamed(c.Name)
+	switch {
+	case !ok:
+		return ""
+	case isUnknown(&c):
+		return "not known"
+	case c.Margin == 0:
+		return "just met"
+	}
+	var b strings.Builder
+	s := say(id, &c, unit)
+	s.margin(&b)
+	return b.String()
+}
+
+func isUnknown(c *Check) bool { return c.Verdict == Unknown || !c.Has.Known() || !c.Needs.Known() }
+
 func sentence(id CheckID, c *Check, unit string) string {
-	if c.Verdict == Unknown || !c.Has.Known() || !c.Needs.Known() {
+	if isUnknown(c) {
 		return notKnown(c.Missing)
 	}
+	s := say(id, c, unit)
+	var b strings.Builder
+	b.Grow(160)
+	s.clauses(&b)
+	s.tail(&b)
+	return b.String()
+}
+
+// say is a check that is known, about to be put into words.
+func say(id CheckID, c *Check, unit string) said {
 	if !IsLength(c.Unit) {
 		unit = c.Unit
 	}
@@ -34,11 +65,7 @@ func sentence(id CheckID, c *Check, unit string) string {
 			s.decimals++ // short by 0.3 mm, not by 0
 		}
 	}
-	var b strings.Builder
-	b.Grow(160)
-	s.clauses(&b)
-	s.tail(&b)
-	return b.String()
+	return s
 }
 
 // said is a check about to be put into words.
@@ -117,6 +144,21 @@ func (s *said) tail(b *strings.Builder) {
 		return
 	}
 	b.WriteString(" (")
+	s.margin(b)
+	switch {
+	case s.Verdict != Tight:
+	case s.Margin < s.Guard:
+		b.WriteString("; " + s.withUnit(float64(s.Guard)) + " would make it sure")
+	case len(s.Missing) > 0:
+		b.WriteString("; to be sure, " + toDo(s.Missing))
+	default:
+		b.WriteString(", but it rests on an estimate")
+	}
+	b.WriteByte(')')
+}
+
+// margin tells the margin: "12 ± 5 mm to spare", "short by 12 ± 5 mm".
+func (s *said) margin(b *strings.Builder) {
 	if s.Verdict == Fail {
 		b.WriteString(s.fails)
 		b.WriteByte(' ')
@@ -128,18 +170,9 @@ func (s *said) tail(b *strings.Builder) {
 	} else {
 		b.WriteString(s.withUnit(math.Abs(float64(s.Margin))))
 	}
-	switch {
-	case s.Verdict == Fail:
-	case s.Verdict == Tight && s.Margin < s.Guard:
-		b.WriteString(" to spare; " + s.withUnit(float64(s.Guard)) + " would make it sure")
-	case s.Verdict == Tight && len(s.Missing) > 0:
-		b.WriteString(" to spare; to be sure, " + toDo(s.Missing))
-	case s.Verdict == Tight:
-		b.WriteString(" to spare, but it rests on an estimate")
-	default:
+	if s.Verdict != Fail {
 		b.WriteString(" to spare")
 	}
-	b.WriteByte(')')
 }
 
 // notKnown says what an unknown check waits for.

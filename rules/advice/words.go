@@ -17,9 +17,9 @@ const Setting = "A setting, not a verdict: set, hang, read again."
 // 1260 mm will do (slides, work 1)". Windows are told rounded inwards.
 func (c *Change) Words(unit string) string {
 	if c.Piece == ropeAbove {
-		words := "stay at least " + below(c.To, unit) + " below the union"
+		words := "stay at least " + RopeAbove(c.To, unit) + " below the union"
 		if c.From.Known() {
-			words += ", not " + below(float64(c.From), unit)
+			words += ", not " + RopeAbove(float64(c.From), unit)
 		}
 		return words + " (practice, no work)"
 	}
@@ -34,7 +34,7 @@ func (c *Change) Words(unit string) string {
 		words = fmt.Sprintf("set the %s to %s", pieceNamed(c.Piece), length(c.To))
 	}
 	if c.Window != nil {
-		lo, hi := inwards(*c.Window, unit)
+		lo, hi := Inwards(*c.Window, unit)
 		words += fmt.Sprintf("; anything from %s to %s will do", bare(lo), length(hi))
 	}
 	return fmt.Sprintf("%s (%s, work %d)", words, c.How, c.Cost)
@@ -49,9 +49,9 @@ func pieceNamed(key string) string {
 	return strings.ReplaceAll(key, "_", " ")
 }
 
-// below is a distance below the union, in metres or in feet rounded up to a
+// RopeAbove is a length of rope above in mm, as text: in metres or in feet rounded up to a
 // tenth.
-func below(mm float64, unit string) string {
+func RopeAbove(mm float64, unit string) string {
 	per, of := 1000.0, "m"
 	if unit == "in" {
 		per, of = mmPerFoot, "ft"
@@ -62,8 +62,8 @@ func below(mm float64, unit string) string {
 // mmPerFoot is exact (international foot, 1959).
 const mmPerFoot = 304.8
 
-// inwards rounds a window to what is told of it in unit, never to more.
-func inwards(w [2]float64, unit string) (lo, hi float64) {
+// Inwards rounds a window in mm to what is told of it in unit, never to more.
+func Inwards(w [2]float64, unit string) (lo, hi float64) {
 	step := 1.0 // mm
 	if unit == "in" {
 		step = mmPerFoot / 12 / 16
