@@ -25,7 +25,9 @@ var arrows = map[string][]string{
 		module + "fit", module + "rules", module + "sessions",
 		"github.com/charmbracelet/", "github.com/muesli/termenv", "github.com/mattn/go-runewidth", "github.com/rivo/uniseg",
 	},
-	"cmd": {module, "github.com/spf13/cobra", "github.com/spf13/pflag", "github.com/adrg/xdg", "github.com/mattn/go-isatty", "golang.org/x/term", "gonum.org/v1/"},
+	"cmd": {
+		module, "github.com/spf13/cobra", "github.com/spf13/pflag", "github.com/adrg/xdg", "github.com/mattn/go-isatty", "golang.org/x/term", "gonum.org/v1/",
+		"codeberg.org/go-pdf/fpdf", "codeberg.org/go-fonts/liberation", "golang.org/x/image", "golang.org/x/text", "github.com/mattn/go-runewidth"},
 }
 
 // Of the standard library, fit and rules compute and read no files; nothing

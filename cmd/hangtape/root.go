@@ -25,6 +25,7 @@ func rootCommand(w *world) *cobra.Command {
 		showCommand(w),
 		compareCommand(w),
 		historyCommand(w),
+		cardCommand(w),
 		demoCommand(w),
 		explainCommand(w),
 		versionCommand(w),

@@ -1,0 +1,92 @@
+package sheet
+
+import "strings"
+
+// middle has the drawing on the left, with the drill and what the school moved
+// under it, and the checks on the right.
+func (l *layout) middle(y float64) float64 {
+	x, w := l.sides()
+	bottom := l.allChecks(x, y, l.free.Right-x)
+	shown := leastShown
+	switch {
+	case l.card.Figure.Instead != "":
+		shown = leastInstead
+	case l.detail == marginsOnly:
+		shown = leastShownAtAll
+	}
+	high := max(bottom-y-l.under(l.free.Left, 0, w, false), shown)
+	l.figure(l.card.Figure, Box{l.free.Left, y, l.free.Left + w, y + high})
+	return max(bottom, l.under(l.free.Left, y+high, w, true))
+}
+
+// sides are where the checks start, and how wide the figure beside them is.
+func (l *layout) sides() (x, w float64) {
+	const share, between = 0.47, 12.0
+	return l.free.Left + share*l.wide(), share*l.wide() - between
+}
+
+func (l *layout) allChecks(x, y, w float64) float64 {
+	y = l.checks(x, y, w, "Musts", l.card.Musts, true)
+	return l.checks(x, y+4, w, "Shoulds", l.card.Shoulds, false)
+}
+
+// checks are those of one kind, the worst first.
+func (l *layout) checks(x, y, w float64, title string, checks []Line, must bool) float64 {
+	const words, name, indent = 70.0, 106.0, 3.0
+	y = l.heading(x, y, w, title)
+	for _, c := range checks {
+		base := y + ascent*verdict + l.loose/2
+		if c.Verdict == "pass" {
+			l.text(x+0.3*verdict, base, verdict, true, c.Word())
+		} else {
+			y++
+			base++
+			l.pen.verdict(x, base, verdict, c.Verdict)
+		}
+		l.text(x+words, base, small, false, c.Name)
+		lines := l.lines(c.Told(), w-words-name, small, false)
+		for i, s := range lines {
+			l.text(x+words+name, base+float64(i)*leading*small, small, true, s)
+		}
+		y += l.loose + 1.1*verdict + float64(max(len(lines)-1, 0))*leading*small
+		if l.told(c, must) {
+			y = l.para(x+indent, y+1.5, w-indent, small, false, c.Text) + 1
+		}
+	}
+	return y
+}
+
+// under is what stands under the figure, from the top y down; it returns where
+// it ends.
+func (l *layout) under(x, y, w float64, draw bool) float64 {
+	p := l.pen
+	if !draw {
+		p.Drawing = &Drawing{}
+	}
+	y = p.heading(x, y+4, w, "Ground drill")
+	y = p.para(x, y, w, small, true, l.card.Drill[0])
+	for _, s := range run(l.card.Drill[1:]) {
+		y = p.para(x, y, w, small, false, s)
+	}
+	for _, part := range []struct {
+		title string
+		lines []string
+	}{{"Limits moved by the school", run(l.card.Limits)}, {"Findings", l.card.Findings}, {"Missing", l.card.Missing}} {
+		if len(part.lines) == 0 {
+			continue
+		}
+		y = p.heading(x, y+4, w, part.title)
+		for _, s := range part.lines {
+			y = p.para(x, y, w, small, false, s)
+		}
+	}
+	return y
+}
+
+// run is lines run on, to save room.
+func run(lines []string) []string {
+	if len(lines) == 0 {
+		return nil
+	}
+	return []string{strings.Join(lines, "; ")}
+}

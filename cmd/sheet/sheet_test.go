@@ -1,0 +1,138 @@
+package sheet_test
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/hangtape/cmd/sheet"
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
+)
+
+// subject is a session file to be told in unit.
+func subject(t *testing.T, file, unit string) sheet.Subject {
+	t.Helper()
+	f, err := sessions.ReadFile(file, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return judged(t, f.Session, unit)
+}
+
+func judged(t *testing.T, s *sessions.Session, unit string) sheet.Subject {
+	t.Helper()
+	r, err := s.Judge()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return sheet.Subject{Session: s, Report: r, Unit: unit, Zone: time.UTC, Cord: fit.LearnCord(nil)}
+}
+
+// files are the example sessions, the demo and one with every key there is.
+func files(t *testing.T) []string {
+	t.Helper()
+	var all []string
+	for _, pattern := range []string{"../../testdata/sessions/examples/*.toml", "../../sessions/demo/*.toml", "../../testdata/sessions/full.toml"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil || len(found) == 0 {
+			t.Fatalf("%s: %v, %d files", pattern, err, len(found))
+		}
+		all = append(all, found...)
+	}
+	return all
+}
+
+// crowded is a session with as much to say as can be.
+func crowded(t *testing.T, unit string) sheet.Subject {
+	t.Helper()
+	s := subject(t, "../../testdata/sessions/full.toml", unit).Session
+	s.Climber = "王小明 Ünïcödé " + strings.Repeat("Longname", 20)
+	s.Instructor = strings.Repeat("W", 120)
+	s.Notes = strings.Repeat("a note that goes on and on, ", 60)
+	s.SignOff.Note = strings.Repeat("watched, ", 40)
+	s.Limits = map[rules.Limit]float64{}
+	for l := range rules.NumLimits {
+		s.Limits[l] = l.Info().Bounds[1]
+	}
+	return judged(t, s, unit)
+}
+
+// Nothing leaves the paper or lies on anything else, and nothing is set smaller
+// than 9 points.
+func checkDrawing(t *testing.T, d *sheet.Drawing) {
+	t.Helper()
+	paper := sheet.Box{Left: 20, Top: 20, Right: d.W - 20, Bottom: d.H - 20}
+	for i, x := range d.Texts {
+		if x.Size < 9 {
+			t.Errorf("%q is set in %g points", x.S, x.Size)
+		}
+		if !x.Box().Within(paper) {
+			t.Errorf("%q at %v leaves the paper %v", x.S, x.Box(), paper)
+		}
+		for _, y := range d.Texts[:i] {
+			if x.Box().Meets(y.Box()) {
+				t.Errorf("%q lies on %q", x.S, y.S)
+			}
+		}
+	}
+	for _, p := range d.Paths {
+		if !p.Box().Within(paper) {
+			t.Errorf("a path at %v leaves the paper %v", p.Box(), paper)
+		}
+	}
+}
+
+func TestACardIsOnePageWithoutOverlaps(t *testing.T) {
+	for _, file := range files(t) {
+		for _, unit := range []string{"mm", "in"} {
+			for _, paper := range sheet.Papers() {
+				t.Run(fmt.Sprintf("%s %s %s", filepath.Base(file), unit, paper.Name), func(t *testing.T) {
+					s := subject(t, file, unit)
+					s.Session.Climber += " with a name that is longer than most names are"
+					pages, missing := sheet.NewCard(s).Pages(paper)
+					if len(pages) != 1 || len(missing) != 0 {
+						t.Errorf("%d pages, %q cannot be drawn", len(pages), missing)
+					}
+					for _, d := range pages {
+						checkDrawing(t, d)
+					}
+				})
+			}
+		}
+	}
+}
+
+func TestACrowdedCardGoesOnOverleaf(t *testing.T) {
+	for _, paper := range sheet.Papers() {
+		pages, missing := sheet.NewCard(crowded(t, "in")).Pages(paper)
+		if len(pages) != 2 || string(missing) != "小明王" {
+			t.Errorf("%s: %d pages, %q cannot be drawn", paper.Name, len(pages), string(missing))
+		}
+		for _, d := range pages {
+			checkDrawing(t, d)
+		}
+	}
+}
+
+func TestAClassFitsOnAPage(t *testing.T) {
+	for _, paper := range sheet.Papers() {
+		var all []sheet.Subject
+		for i := range sheet.ClassPage + 1 {
+			s := crowded(t, "in")
+			s.Session.Climber = fmt.Sprintf("%c %s", 'A'+i, s.Session.Climber)
+			all = append(all, s)
+		}
+		pages, _ := sheet.NewClass("2026-04-18", all[1:]).Pages(paper)
+		if len(pages) != 1 {
+			t.Errorf("%s: %d students take %d pages", paper.Name, sheet.ClassPage, len(pages))
+		}
+		more, _ := sheet.NewClass("2026-04-18", append(all, all...)).Pages(paper)
+		for _, d := range append(pages, more...) {
+			checkDrawing(t, d)
+		}
+	}
+}
