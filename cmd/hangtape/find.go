@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
 )
 
 // idStart is an id of a session or the start of one.
@@ -43,25 +44,25 @@ func findSession(w *world, id string, notFile error) (*sessions.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	all, err := store.List()
+	list, err := records.Scan(store)
 	if err != nil {
 		return nil, err
 	}
-	var found []*sessions.File
-	for _, e := range all {
-		if e.Err == nil && strings.HasPrefix(e.File.Session.ID, id) {
-			found = append(found, e.File)
+	var found []*records.Entry
+	for _, e := range list.Sessions() {
+		if strings.HasPrefix(e.ID, id) {
+			found = append(found, e)
 		}
 	}
 	switch len(found) {
 	case 0:
 		return nil, fmt.Errorf("%w\nnor does the id of a session in %s start with it", notFile, store.Dir())
 	case 1:
-		return found[0], nil
+		return store.LoadFor(found[0].Path, list.School)
 	}
 	var lines []string
-	for _, f := range found[:min(len(found), mostNamed)] {
-		lines = append(lines, fmt.Sprintf("%s  %s, %s", f.Session.ID, f.Session.Climber, f.Name))
+	for _, e := range found[:min(len(found), mostNamed)] {
+		lines = append(lines, fmt.Sprintf("%s  %s, %s", e.ID, e.Climber, e.Path))
 	}
 	if more := len(found) - mostNamed; more > 0 {
 		lines = append(lines, fmt.Sprintf("and %d more", more))

@@ -12,6 +12,7 @@ import (
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/history"
 	"example.com/hangtape/sessions/pages"
+	"example.com/hangtape/sessions/records"
 )
 
 func historyCommand(w *world) *cobra.Command {
@@ -46,79 +47,71 @@ func tellHistory(w *world, dir, climber string, asJSON bool, unit unitFlag) erro
 	if err != nil {
 		return err
 	}
-	school, err := store.School()
-	if err != nil {
-		complain(w.err, err)
-		school = sessions.DefaultSchool()
-	}
-	all, err := store.List()
+	list, err := records.Scan(store)
 	if err != nil {
 		return err
 	}
-	byName := map[string][]*sessions.File{}
-	var bad error
-	for _, e := range all {
+	var bad []error
+	for _, e := range list.Entries {
 		if e.Err != nil {
-			complain(w.err, e.Err)
-			bad = exit{code: exitFile}
-			continue
+			bad = append(bad, e.Err)
 		}
-		name := e.File.Session.Climber
-		byName[name] = append(byName[name], e.File)
 	}
-	name, err := climberCalled(climber, byName, store.Dir())
-	if err != nil {
-		return err
+	c, err := climberCalled(climber, list.Climbers(), store.Dir())
+	if err == nil {
+		var h *history.History
+		err = contain(func() error {
+			var gone []error
+			h, gone = history.Load(store, list, c, w.now())
+			bad = append(bad, gone...)
+			return nil
+		})
+		switch {
+		case err != nil:
+		case asJSON:
+			err = writeJSON(w, h)
+		default:
+			err = writeLines(w.out, pages.History(h, look(w, unit.or(h.Unit))))
+		}
 	}
-	var h *history.History
-	if err := contain(func() error { h = history.Of(name, byName[name], school, w.now()); return nil }); err != nil {
-		return err
+	for _, e := range bad {
+		complain(w.err, e)
 	}
-	if asJSON {
-		err = writeJSON(w, h)
-	} else {
-		err = writeLines(w.out, pages.History(h, look(w, unit.of(byName[name][0].Session))))
+	if err == nil && len(bad) > 0 {
+		err = exit{code: exitFile}
 	}
-	if err != nil {
-		return err
-	}
-	return bad
+	return err
 }
 
 // climberCalled is the climber whose name was typed, whatever the letter case,
 // or the only one whose name starts so.
-func climberCalled[T any](typed string, climbers map[string]T, dir string) (string, error) {
-	if _, ok := climbers[typed]; ok {
-		return typed, nil
-	}
-	var same, start, names []string
-	for name := range climbers {
-		lower, want := strings.ToLower(name), strings.ToLower(typed)
+func climberCalled(typed string, all []records.Climber, dir string) (*records.Climber, error) {
+	var start []*records.Climber
+	var names, starts []string
+	want := strings.ToLower(strings.Join(strings.Fields(typed), " "))
+	for i := range all {
+		c := &all[i]
+		name := strings.ToLower(strings.Join(strings.Fields(c.Name), " "))
 		switch {
-		case name == "":
-			continue
-		case lower == want:
-			same = append(same, name)
-		case strings.HasPrefix(lower, want):
-			start = append(start, name)
+		case name == want:
+			return c, nil
+		case strings.HasPrefix(name, want):
+			start, starts = append(start, c), append(starts, c.Name)
 		}
-		names = append(names, name)
+		names = append(names, c.Name)
 	}
-	slices.Sort(names)
-	slices.Sort(start)
-	switch {
-	case len(same) == 1:
-		return same[0], nil
-	case len(same) == 0 && len(start) == 1:
+	switch len(start) {
+	case 0:
+		hint := ""
+		if near := nearest.Of(typed, names); near != "" {
+			hint = fmt.Sprintf("; did you mean %q?", near)
+		}
+		return nil, fmt.Errorf("no session of a climber called %q in %s%s", typed, dir, hint)
+	case 1:
 		return start[0], nil
-	case len(same)+len(start) > 1:
-		return "", fmt.Errorf("%q fits several climbers; give more of the name: %s", typed, strings.Join(append(same, start...), ", "))
 	}
-	hint := ""
-	if near := nearest.Of(typed, names); near != "" {
-		hint = fmt.Sprintf("; did you mean %q?", near)
-	}
-	return "", fmt.Errorf("no session of a climber called %q in %s%s", typed, dir, hint)
+	slices.Sort(starts)
+	return nil, fmt.Errorf("%q fits several climbers; give more of the name: %s", typed, strings.Join(starts, ", "))
 }
 
 // openFolder opens the folder of sessions called dir, or one's own.

@@ -27,12 +27,15 @@ func (u *unitFlag) Set(word string) error {
 }
 
 // of is the unit for a session.
-func (u *unitFlag) of(s *sessions.Session) string {
+func (u *unitFlag) of(s *sessions.Session) string { return u.or(s.Unit) }
+
+// or is the unit where a session reads in own.
+func (u *unitFlag) or(own sessions.Unit) string {
 	switch {
 	case *u != "":
 		return string(*u)
-	case s.Unit != "":
-		return string(s.Unit)
+	case own != "":
+		return string(own)
 	}
 	return string(sessions.MM)
 }

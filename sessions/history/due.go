@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
 )
 
 // Due is when a climber is due for a re-check: so many days after the last
@@ -18,27 +19,14 @@ type Due struct {
 
 const day = 24 * time.Hour
 
-// dueOf tells when the climber of these sessions is due again, by days in UTC.
-func dueOf(files []*sessions.File, school *sessions.School, now time.Time) Due {
-	var last time.Time
-	for _, f := range files {
-		o := f.Session.SignOff
-		if o == nil {
-			continue
-		}
-		at := o.At
-		if at.IsZero() {
-			at = f.Session.Started
-		}
-		if at.After(last) {
-			last = at
-		}
-	}
-	if last.IsZero() {
+// dueOf tells when c is due again, by days in UTC.
+func dueOf(c *records.Climber, school *sessions.School, now time.Time) Due {
+	if c.Signed == nil {
 		return Due{Now: true}
 	}
-	from := last.UTC().Truncate(day)
-	on := from.AddDate(0, 0, school.RecheckDays)
-	left := int(on.Sub(now.UTC().Truncate(day)) / day)
-	return Due{from.Format(time.DateOnly), on.Format(time.DateOnly), left, left <= 0}
+	left := int(c.Due.Sub(now.UTC().Truncate(day)) / day)
+	return Due{
+		Signed: c.Due.AddDate(0, 0, -school.RecheckDays).Format(time.DateOnly),
+		On:     c.Due.Format(time.DateOnly), Days: left, Now: left <= 0,
+	}
 }

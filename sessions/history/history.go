@@ -1,7 +1,6 @@
 // Package history follows one climber through the sessions: how the margins
 // moved, what changed from one to the next, what the rules and limits of today
-// say of the old ones, and when the climber is due again. It reads no files and
-// looks at no clock.
+// say of the old ones, and when the climber is due again.
 package history
 
 import (
@@ -12,6 +11,7 @@ import (
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/compare"
+	"example.com/hangtape/sessions/records"
 )
 
 // Format is the format of a history as JSON.
@@ -25,6 +25,8 @@ type History struct {
 	Climber  string    `json:"climber"`
 	Due      Due       `json:"due"`
 	Sessions []Session `json:"sessions"`
+
+	Unit sessions.Unit `json:"-"` // that people read in, in the last session
 }
 
 // A Session is one session of a history.
@@ -77,14 +79,30 @@ type Difference struct {
 	Now   rules.Verdict `json:"now"`
 }
 
-// Of is the history of a climber from all the climber's sessions, in any order,
-// with the school and the day of today.
-func Of(climber string, files []*sessions.File, school *sessions.School, now time.Time) *History {
+// Load reads the sessions of a climber of a list and makes their history, with
+// the day of today. A file that cannot be read any more is among the errors and
+// left out.
+func Load(st *sessions.Store, l *records.List, c *records.Climber, now time.Time) (*History, []error) {
+	var files []*sessions.File
+	var errs []error
+	for _, e := range c.Sessions {
+		f, err := st.LoadFor(e.Path, l.School)
+		if err != nil {
+			errs = append(errs, err)
+			continue
+		}
+		files = append(files, f)
+	}
+	return of(c, files, l.School, now), errs
+}
+
+// of is the history of a climber from the climber's sessions, in any order.
+func of(c *records.Climber, files []*sessions.File, school *sessions.School, now time.Time) *History {
 	files = slices.Clone(files)
 	slices.SortStableFunc(files, func(a, b *sessions.File) int {
 		return cmp.Or(a.Session.Started.Compare(b.Session.Started), cmp.Compare(a.Session.ID, b.Session.ID))
 	})
-	h := &History{Format: Format, Climber: climber, Sessions: []Session{}, Due: dueOf(files, school, now)}
+	h := &History{Format: Format, Climber: c.Name, Sessions: []Session{}, Due: dueOf(c, school, now)}
 	for i, f := range files {
 		s := sessionOf(f, school)
 		if i > 0 && s.Error == "" && h.Sessions[i-1].Error == "" {
@@ -93,7 +111,7 @@ func Of(climber string, files []*sessions.File, school *sessions.School, now tim
 				s.Since = &changes
 			}
 		}
-		h.Sessions = append(h.Sessions, s)
+		h.Sessions, h.Unit = append(h.Sessions, s), f.Session.Unit
 	}
 	return h
 }

@@ -1,6 +1,9 @@
 package history
 
 import (
+	"crypto/rand"
+	"os"
+	"path/filepath"
 	"slices"
 	"testing"
 	"time"
@@ -9,6 +12,7 @@ import (
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/demo"
+	"example.com/hangtape/sessions/records"
 )
 
 // demos are the two demo sessions of one climber, the later one first.
@@ -28,11 +32,13 @@ func demos(t *testing.T) []*sessions.File {
 	return files
 }
 
+var climber = &records.Climber{Name: "demo climber A"}
+
 var thisDay = time.Date(2026, 11, 25, 8, 0, 0, 0, time.UTC)
 
 func TestHistoryIsInTheOrderOfTime(t *testing.T) {
 	files := demos(t)
-	h := Of("demo climber A", files, sessions.DefaultSchool(), thisDay)
+	h := of(climber, files, sessions.DefaultSchool(), thisDay)
 	if len(h.Sessions) != 2 || h.Sessions[0].Started != "2026-04-18T09:12:00Z" || h.Sessions[1].Outcome != rules.Tight {
 		t.Fatalf("%+v", h.Sessions)
 	}
@@ -54,7 +60,7 @@ func TestTodayJudgesUnderTheLimitsOfToday(t *testing.T) {
 	files := demos(t)[1:]
 	school := sessions.DefaultSchool()
 	school.Limits = map[rules.Limit]float64{rules.ReleaseRoom: 62}
-	h := Of("", files, school, thisDay)
+	h := of(climber, files, school, thisDay)
 	want := []Difference{{"garda-release-room", rules.Pass, rules.Tight}}
 	if got := h.Sessions[0].Today; !slices.Equal(got.Differs, want) || got.Outcome != rules.Tight {
 		t.Errorf("%+v", got)
@@ -69,7 +75,7 @@ func TestTodayJudgesUnderTheLimitsOfToday(t *testing.T) {
 		s.SignOff.Checks = append(s.SignOff.Checks, sessions.SignedCheck{Name: c.String(), Verdict: rules.Pass})
 	}
 	s.SignOff.Checks[rules.SlipDrop].Verdict = rules.Fail
-	h = Of("", []*sessions.File{{Session: s}}, sessions.DefaultSchool(), thisDay)
+	h = of(climber, []*sessions.File{{Session: s}}, sessions.DefaultSchool(), thisDay)
 	if got := h.Sessions[0].Today.Differs; !slices.Equal(got, []Difference{{"slip-drop", rules.Fail, rules.Pass}}) {
 		t.Errorf("%+v", got)
 	}
@@ -80,45 +86,62 @@ func TestASessionThatCannotBeStopsNothing(t *testing.T) {
 	s := files[1].Session.Clone()
 	s.Fit.Hangs[0].Heights[fit.Nose] = []float64{1}
 	files[1] = &sessions.File{Name: "bad.toml", Data: files[1].Data, Session: s}
-	h := Of("", files, sessions.DefaultSchool(), thisDay)
+	h := of(climber, files, sessions.DefaultSchool(), thisDay)
 	if h.Sessions[0].Error == "" || h.Sessions[0].Outcome != "" || h.Sessions[1].Since != nil || h.Sessions[1].Outcome != rules.Tight {
 		t.Errorf("%+v", h.Sessions)
 	}
 }
 
 func TestDue(t *testing.T) {
-	at := func(started, signed string) *sessions.File {
-		when := func(date string) time.Time {
-			day, err := time.Parse(time.DateOnly, date)
-			if err != nil {
-				t.Fatal(err)
-			}
-			return day.Add(23 * time.Hour)
+	signed := func(day string) *records.Climber {
+		at, err := time.Parse(time.DateOnly, day)
+		if err != nil {
+			t.Fatal(err)
 		}
-		s := &sessions.Session{Started: when(started), Finished: when(started)}
-		switch signed {
-		case "":
-		case "some day":
-			s.SignOff = &sessions.SignOff{}
-		default:
-			s.SignOff = &sessions.SignOff{At: when(signed)}
-		}
-		return &sessions.File{Session: s}
+		return &records.Climber{Signed: &records.Entry{}, Due: at.AddDate(0, 0, 100)}
 	}
 	school := sessions.DefaultSchool()
 	school.RecheckDays = 100
-	for name, c := range map[string]struct {
-		files []*sessions.File
-		want  Due
+	for _, c := range []struct {
+		climber *records.Climber
+		want    Due
 	}{
-		"nothing":            {nil, Due{Now: true}},
-		"not signed":         {[]*sessions.File{at("2026-11-01", "")}, Due{Now: true}},
-		"on the very day":    {[]*sessions.File{at("2026-08-16", "2026-08-17")}, Due{"2026-08-17", "2026-11-25", 0, true}},
-		"tomorrow":           {[]*sessions.File{at("2026-08-18", "some day")}, Due{"2026-08-18", "2026-11-26", 1, false}},
-		"the last signature": {[]*sessions.File{at("2026-01-01", "2026-06-01"), at("2026-03-01", "2026-03-01"), at("2026-11-20", "")}, Due{"2026-06-01", "2026-09-09", -77, true}},
+		{climber, Due{Now: true}}, // nobody signed
+		{signed("2026-08-17"), Due{"2026-08-17", "2026-11-25", 0, true}},
+		{signed("2026-08-18"), Due{"2026-08-18", "2026-11-26", 1, false}},
+		{signed("2026-06-01"), Due{"2026-06-01", "2026-09-09", -77, true}},
 	} {
-		if got := dueOf(c.files, school, thisDay); got != c.want {
-			t.Errorf("%s: %+v, want %+v", name, got, c.want)
+		if got := dueOf(c.climber, school, thisDay); got != c.want {
+			t.Errorf("%+v, want %+v", got, c.want)
 		}
+	}
+}
+
+// A file that went away since the folder was listed is told and left out.
+func TestLoadLeavesOutWhatIsGone(t *testing.T) {
+	dir := t.TempDir()
+	for _, f := range demo.Files() {
+		if _, err := f.Write(dir); err != nil {
+			t.Fatal(err)
+		}
+	}
+	st, err := sessions.OpenStore(dir, time.Now, rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := records.Scan(st)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := list.Climbers()
+	i := slices.IndexFunc(all, func(c records.Climber) bool { return c.Name == "demo climber A" })
+	if h, errs := Load(st, list, &all[i], thisDay); len(h.Sessions) != 2 || len(errs) > 0 {
+		t.Fatal(h.Sessions, errs)
+	}
+	if err := os.Remove(filepath.Join(dir, "a-good-kit.toml")); err != nil {
+		t.Fatal(err)
+	}
+	if h, errs := Load(st, list, &all[i], thisDay); len(h.Sessions) != 1 || len(errs) != 1 || h.Climber != "demo climber A" {
+		t.Error(h.Sessions, errs)
 	}
 }

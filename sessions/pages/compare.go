@@ -14,7 +14,7 @@ import (
 func Compare(c *compare.Comparison, l Look) []string {
 	p := comparing(c, l)
 	p.line("")
-	p.para(0, "Everything, B less A. * marks what changed by more than its uncertainty (95 %); ×3 was read three times; ± is one standard uncertainty. Heights count from the hip point.")
+	p.para(0, "Everything, B less A. * marks what changed by more than its uncertainty (95 %); ×3 was read three times, est. is estimated, pred. predicted; ± is one standard uncertainty. Heights count from the hip point.")
 	p.rows("Readings and labels", c.Readings, ReadingName)
 	p.rows("Lengths of the pieces at the end", c.Lengths, pieceNamed)
 	p.rows("Poses", c.Poses, poseName)
@@ -181,8 +181,11 @@ func (p *page) side(s compare.Side, unit string) string {
 	case s.N > 1:
 		text += fmt.Sprintf(" ×%d", s.N)
 	}
-	if o := s.Origin; o == fit.Estimated.String() || o == fit.Predicted.String() {
-		text += " " + o[:4] + "."
+	switch s.Origin {
+	case fit.Estimated.String():
+		text += " est."
+	case fit.Predicted.String():
+		text += " pred."
 	}
 	return text
 }

@@ -1,8 +1,11 @@
 package pages
 
 import (
+	"crypto/rand"
 	"math"
+	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -13,6 +16,7 @@ import (
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/compare"
 	"example.com/hangtape/sessions/history"
+	"example.com/hangtape/sessions/records"
 )
 
 var now = time.Date(2026, 11, 25, 0, 0, 0, 0, time.UTC)
@@ -108,8 +112,25 @@ func TestShowOfWhatCannotBe(t *testing.T) {
 }
 
 func TestHistoryKeepsItsWidth(t *testing.T) {
-	files := all(t)
-	h := history.Of("all of them", files, sessions.DefaultSchool(), now)
+	dir := t.TempDir()
+	for _, f := range all(t) {
+		data := regexp.MustCompile(`(?m)^climber = .*$`).ReplaceAll(f.Data, []byte(`climber = "one"`))
+		if err := os.WriteFile(filepath.Join(dir, f.Name), data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	st, err := sessions.OpenStore(dir, time.Now, rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := records.Scan(st)
+	if err != nil || len(list.Climbers()) != 1 {
+		t.Fatal(err, list.Climbers())
+	}
+	h, errs := history.Load(st, list, &list.Climbers()[0], now)
+	if len(errs) > 0 || len(h.Sessions) < 20 {
+		t.Fatal(errs, len(h.Sessions))
+	}
 	for _, width := range []int{44, 80} {
 		for _, unit := range []string{"mm", "cm", "in"} {
 			inWidth(t, History(h, Look{Width: width, Unit: unit}), width)
