@@ -26,6 +26,8 @@ const (
 	onSteps                    // all steps, over a question
 	onHelp                     // help, over a question
 	onConflict                 // another program has written to the file
+	onPast                     // the past fittings
+	onPage                     // one of them, two of them, or a climber's
 )
 
 // Model is the whole wizard. Each screen is a file: it handles the keys that
@@ -52,6 +54,10 @@ type Model struct {
 	whatIf  whatIfScreen
 	looked  string // the check that is looked at in the review; "" for the first
 	leaving bool   // the person asked to leave
+
+	past    pastScreen
+	pages   []page // over the past fittings, the last one on top
+	pageGen int
 }
 
 // New is the wizard at its first screen.
@@ -86,6 +92,10 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.savedAs(msg)
 	case advisedMsg:
 		cmd = m.advised(msg)
+	case listedMsg:
+		m.listed(msg)
+	case pageMsg:
+		m.pageRead(msg)
 	case tickMsg:
 		cmd = tick()
 	}
@@ -116,6 +126,10 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.helpKey(msg)
 	case onConflict:
 		return m.conflictKey(msg)
+	case onPast:
+		return m.pastKey(msg)
+	case onPage:
+		return m.pageKey(msg)
 	}
 	return nil
 }

@@ -25,6 +25,8 @@ const (
 	keyMore
 	keyKeep
 	keyDown
+	keyCompare
+	keyHistory
 	keyLeave
 	keySuspend
 )
@@ -49,10 +51,12 @@ func bindings() []binding {
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
 		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
 		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept", true},
-		{keyOlder, []string{"up"}, "Up", "correct the value taken before; emptied, it is taken out; in what if, the piece before", false},
-		{keyNewer, []string{"down"}, "Down", "on to the next value; in what if, the next piece", false},
-		{keySkip, []string{"pgdown"}, "PgDn", "on to the next step; in the review, further down", false},
-		{keyPageUp, []string{"pgup"}, "PgUp", "in the review, further up", false},
+		{keyCompare, []string{"c", "C"}, "c", "in a past fitting: hold it against another one", true},
+		{keyHistory, []string{"h", "H"}, "h", "in a past fitting: all sessions of its climber, margins over time", true},
+		{keyOlder, []string{"up"}, "Up", "correct the value taken before; emptied, it is taken out; in what if, the piece before; in lists and texts, up", false},
+		{keyNewer, []string{"down"}, "Down", "on to the next value; in what if, the next piece; in lists and texts, down", false},
+		{keySkip, []string{"pgdown"}, "PgDn", "on to the next step; in the review, lists and texts, further down", false},
+		{keyPageUp, []string{"pgup"}, "PgUp", "in the review, lists and texts, further up", false},
 		{keyShorter, []string{"left"}, "Left", "in what if, one mark of the tape shorter (PgDn ten); in the review, the verdict before", false},
 		{keyLonger, []string{"right"}, "Right", "in what if, one mark of the tape longer (PgUp ten); in the review, the next verdict, for ? and for what if", false},
 		{keyMore, []string{" "}, "Space", "in what if, more verdicts and poses; 0 puts the piece back", true},

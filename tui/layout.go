@@ -51,6 +51,10 @@ func (m *Model) layout() {
 		body = m.helpLines(m.width, h)
 	case onConflict:
 		body = m.conflictLines(m.width)
+	case onPast:
+		body = m.pastLines(m.width)
+	case onPage:
+		body = m.pageLines(m.width, h)
 	}
 	body = body[:min(len(body), h)]
 	for len(body) < h {
@@ -114,7 +118,11 @@ func (m *Model) scrolled(lines []string, room int) []string {
 	room = max(1, room-1)
 	m.scroll = max(0, min(m.scroll, len(lines)-room))
 	out := append([]string(nil), lines[m.scroll:m.scroll+room]...)
-	return append(out, m.theme.key.Render(fmt.Sprintf("-- PgDn: %d more lines", len(lines)-m.scroll-room)))
+	more := fmt.Sprintf("-- PgDn: %d more lines", len(lines)-m.scroll-room)
+	if m.scroll+room == len(lines) {
+		more = "-- the end; PgUp: back up"
+	}
+	return append(out, m.theme.key.Render(more))
 }
 
 // beside puts right beside left, whose lines fill width.
@@ -206,6 +214,13 @@ func (m *Model) footer() string {
 		return t.hints(m.width, "number, Enter", "go there", "Esc", "back")
 	case onHelp:
 		return t.hints(m.width, "PgDn PgUp", "scroll", "any other key", "back")
+	case onPast:
+		return t.hints(m.width, "Enter", "open", "Up Down", "move", "Esc", "back", "text", "finds")
+	case onPage:
+		if m.pages[len(m.pages)-1].entry != nil {
+			return t.hints(m.width, "PgDn PgUp", "scroll", "c", "compare", "h", "history", "Esc", "back")
+		}
+		return t.hints(m.width, "PgDn PgUp", "scroll", "Esc", "back")
 	case onFirst, onConflict:
 	}
 	return ""

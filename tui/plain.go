@@ -69,7 +69,7 @@ func (p *plain) start() bool {
 	p.say("%s", rules.ShortCaution)
 	p.say("Files: %s", p.opts.Store.Dir())
 	for {
-		p.say("Type new, resume, earlier, demo or quit. Earlier is for a re-tune or a re-check.")
+		p.say("Type new, resume, earlier, past, demo or quit. Earlier is for a re-tune or a re-check; past finds, shows and compares past fittings.")
 		line, ok := p.read()
 		if !ok {
 			return false
@@ -91,6 +91,8 @@ func (p *plain) start() bool {
 			if e := p.chooseFrom(p.entries(false)); e != nil {
 				opened = m.startNew(e.File.Session)().(openedMsg)
 			}
+		case "past", "4":
+			p.past()
 		case "":
 		default:
 			p.say("%q is none of them.", line)

@@ -31,6 +31,8 @@ func (m *Model) firstKey(msg tea.KeyMsg) tea.Cmd {
 		return m.look(forResume)
 	case "3", "e":
 		return m.look(forFollow)
+	case "4", "p":
+		return m.openPast()
 	case "esc", "q":
 		return m.leave()
 	}
@@ -72,7 +74,7 @@ func (m *Model) firstLines(width int) []string {
 	} else {
 		keys = append(keys, [2]string{"2", "resume (nothing unfinished)"})
 	}
-	keys = append(keys, [2]string{"3", "re-tune or re-check"}, [2]string{"Esc", "leave"})
+	keys = append(keys, [2]string{"3", "re-tune or re-check"}, [2]string{"4", "past fittings: find, compare, history"}, [2]string{"Esc", "leave"})
 	for _, k := range keys {
 		lines = append(lines, t.key.Render(pad(k[0], 7))+cut(k[1], width-7))
 	}

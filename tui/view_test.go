@@ -59,6 +59,23 @@ var scenes = []struct {
 	{"what-if", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyRight, tea.KeyRight) }},
 	{"what-if-sure", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyEnter) }},
 	{"what-if-held", func(d *desk) { d.typed("1"); d.goTo(d.place("what-if")) }},
+	{"past", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4") }},
+	{"past-found", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4piece:tether") }},
+	{"past-session", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4"); d.press(tea.KeyEnter) }},
+	{"past-compare", func(d *desk) {
+		fill(d.t, d.store.Dir())
+		d.typed("4")
+		d.press(tea.KeyEnter)
+		d.typed(`cclimber:"demo climber a" 2026-04`)
+		d.press(tea.KeyEnter)
+	}},
+	{"past-history", func(d *desk) {
+		fill(d.t, d.store.Dir())
+		d.typed("4")
+		d.press(tea.KeyEnter)
+		d.typed("h")
+		d.press(tea.KeyPgDown)
+	}},
 	{"down-now", func(d *desk) { d.press(tea.KeyEnter); d.hang(); d.typed("d") }},
 }
 
