@@ -64,7 +64,7 @@ func (k TopicKind) Heading() string {
 func Topics() []Topic {
 	var all []Topic
 	for _, group := range [][]Topic{chapters(), checkTopics(), limitTopics(), readingTopics(), labelTopics(), postureTopics(),
-		poseTopics(), verdictTopics(), originTopics(), findingTopics(), termTopics(), reviewTopics(), cordTopics()} {
+		poseTopics(), verdictTopics(), originTopics(), findingTopics(), termTopics(), reviewTopics(), cordTopics(), drillTopics()} {
 		all = append(all, group...)
 	}
 	return all

@@ -54,7 +54,8 @@ func TestEveryNameLeadsToItsTopic(t *testing.T) {
 func TestNamesOfAnswersAreExplained(t *testing.T) {
 	names := []string{"pass", "tight", "fail", "unknown", "measured", "kept", "estimated", "default", "predicted", "derived",
 		"readings-disagree", "unlikely-reading", "out-of-domain", "outside-survey", "identical-repeats", "repeats-disagree",
-		"odd-reading", "units", "heavy", "bridge-nearly-straight", "judged-differently",
+		"odd-reading", "units", "heavy", "bridge-nearly-straight", "judged-differently", "drill-failed", "drill-disagrees",
+		"drill", "ease", "rehearsal", "load path", "height to hang at", "modulus", "test weight", "drill.steps.2.garda_mm", "drill.sag_mm",
 		"ylevel", "ytaut", "over", "thigh_past_level", "gain", "net", "slack", "flexion", "ylow", "fmax", "lmin", "lmin_saddle", "sag", "ylevel_model", "ytaut_model",
 		"main_bridge", "hitch_left", "hitch_right", "foot_loop", "tether", "backup_bridge", "rope_above",
 		"hangs.2.hip_mm", "changes.1.to_mm", "changes.1.measured_mm", "estimate.full_mm", "kit.hitch_left.cord_mm", "kit.tether.strands", "climber.mass_kg",

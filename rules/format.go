@@ -10,6 +10,9 @@ import (
 // mmPerInch is exact (international inch, 1959).
 const mmPerInch = 25.4
 
+// mmPerFoot is exact (international foot, 1959).
+const mmPerFoot = 12 * mmPerInch
+
 // IsLength says whether unit is one in which people read lengths: mm, cm, in.
 func IsLength(unit string) bool { return unit == "mm" || unit == "cm" || unit == "in" }
 
@@ -46,6 +49,19 @@ func sixteenths(mm float64) string {
 		return fmt.Sprintf("%s%d/%d", sign, num, den)
 	}
 	return fmt.Sprintf("%s%d %d/%d", sign, whole, num, den)
+}
+
+// FormatBelow is a distance below the union, rounded up to a tenth of a metre or
+// of a foot; "-" where it is unknown (NaN).
+func FormatBelow(mm float64, unit string) string {
+	per, of := 1000.0, "m"
+	if unit == "in" {
+		per, of = mmPerFoot, "ft"
+	}
+	if math.IsNaN(mm) {
+		return "-"
+	}
+	return fmt.Sprintf("%.1f %s", math.Ceil(mm/per*10-1e-9)/10, of)
 }
 
 // FormatValue is a computed value with its unit: a length in mm shown in unit

@@ -3,8 +3,9 @@ package rules
 // A loadGraph says which part hangs on which, from the saddle to the rope.
 // Parts are numbered in the order in which they were named.
 type loadGraph struct {
-	parts []string
-	on    [][2]int // the first hangs on the second, which is nearer the rope
+	parts  []string
+	on     [][2]int   // the first hangs on the second, which is nearer the rope
+	chains [][]string // the ways that were added
 }
 
 // saddleEnd and ropeEnd are the ends of every way; being shared by all, they are not
@@ -21,6 +22,7 @@ func newLoadGraph() *loadGraph {
 // way adds a chain of parts from the saddle to the rope. A part of the same
 // name in another way is the same part.
 func (g *loadGraph) way(parts ...string) {
+	g.chains = append(g.chains, parts)
 	from := saddleEnd
 	for _, name := range parts {
 		to := g.part(name)

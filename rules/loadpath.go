@@ -71,3 +71,8 @@ func kitGraph(k *fit.Kit, ownRings fit.Choice) *loadGraph {
 	}
 	return g
 }
+
+// LoadChains are the ways from saddle to rope that the parts of k make, each from
+// the saddle up. Where it was not said on which rings the backup bridge hangs they
+// are called backup rings.
+func LoadChains(k *fit.Kit) [][]string { return kitGraph(k, k.OwnRings).chains }

@@ -97,7 +97,7 @@ type Finding struct {
 	Text   string   `json:"text"`
 	Inputs []string `json:"inputs"`
 
-	said saying
+	said Saying
 }
 
 // Next is the reading that would shrink a check's guard most, or settle it.

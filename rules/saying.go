@@ -5,19 +5,25 @@ import (
 	"strconv"
 )
 
-// A saying is a sentence whose lengths are told in the unit that people read in.
-type saying struct {
+// A Saying is a sentence whose lengths are told in the unit that people read in.
+type Saying struct {
 	format string
 	args   []any // a length and a typed are lengths in mm
 }
+
+// Say is a sentence in a format for Sprintf, in which a Length is a %v.
+func Say(format string, args ...any) Saying { return Saying{format, args} }
+
+// A Length in a sentence is a computed one in mm.
+type Length = length
 
 type (
 	length float64 // computed, in mm
 	typed  float64 // as somebody typed it, in mm
 )
 
-// in is the sentence with its lengths in unit: mm, cm or in.
-func (s saying) in(unit string) string {
+// In is the sentence with its lengths in unit: mm, cm or in.
+func (s Saying) In(unit string) string {
 	args := make([]any, len(s.args))
 	for i, a := range s.args {
 		switch v := a.(type) {
@@ -35,8 +41,12 @@ func (s saying) in(unit string) string {
 // finding is a Finding told in a format for Sprintf, in which a length or a
 // typed is a %v.
 func finding(name string, inputs []string, format string, args ...any) Finding {
-	s := saying{format, args}
-	return Finding{Name: name, Text: s.in("mm"), Inputs: inputs, said: s}
+	return Found(name, inputs, Say(format, args...))
+}
+
+// Found is a Finding told in a sentence.
+func Found(name string, inputs []string, s Saying) Finding {
+	return Finding{Name: name, Text: s.In("mm"), Inputs: inputs, said: s}
 }
 
 // In is the finding's text with its lengths in unit: mm, cm or in.
@@ -44,7 +54,7 @@ func (f Finding) In(unit string) string {
 	if f.said.format == "" {
 		return f.Text
 	}
-	return f.said.in(unit)
+	return f.said.In(unit)
 }
 
 // FormatTyped is a length in mm that somebody typed, in unit (mm, cm or in), to

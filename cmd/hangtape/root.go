@@ -22,6 +22,7 @@ func rootCommand(w *world) *cobra.Command {
 		checkCommand(w),
 		adviseCommand(w),
 		cutCommand(w),
+		drillCommand(w),
 		showCommand(w),
 		compareCommand(w),
 		historyCommand(w),

@@ -17,9 +17,9 @@ const Setting = "A setting, not a verdict: set, hang, read again."
 // 1260 mm will do (slides, work 1)". Windows are told rounded inwards.
 func (c *Change) Words(unit string) string {
 	if c.Piece == ropeAbove {
-		words := "stay at least " + RopeAbove(c.To, unit) + " below the union"
+		words := "stay at least " + rules.FormatBelow(c.To, unit) + " below the union"
 		if c.From.Known() {
-			words += ", not " + RopeAbove(float64(c.From), unit)
+			words += ", not " + rules.FormatBelow(float64(c.From), unit)
 		}
 		return words + " (practice, no work)"
 	}
@@ -49,24 +49,17 @@ func pieceNamed(key string) string {
 	return strings.ReplaceAll(key, "_", " ")
 }
 
-// RopeAbove is a length of rope above in mm, as text: in metres or in feet rounded up to a
-// tenth.
-func RopeAbove(mm float64, unit string) string {
-	per, of := 1000.0, "m"
-	if unit == "in" {
-		per, of = mmPerFoot, "ft"
-	}
-	return fmt.Sprintf("%.1f %s", math.Ceil(mm/per*10-1e-9)/10, of)
-}
+// RopeAbove is a length of rope above in mm, as text.
+func RopeAbove(mm float64, unit string) string { return rules.FormatBelow(mm, unit) }
 
-// mmPerFoot is exact (international foot, 1959).
-const mmPerFoot = 304.8
+// sixteenth of an inch in mm, exact.
+const sixteenth = 25.4 / 16
 
 // Inwards rounds a window in mm to what is told of it in unit, never to more.
 func Inwards(w [2]float64, unit string) (lo, hi float64) {
 	step := 1.0 // mm
 	if unit == "in" {
-		step = mmPerFoot / 12 / 16
+		step = sixteenth
 	}
 	return math.Ceil(w[0]/step-1e-6) * step, math.Floor(w[1]/step+1e-6) * step
 }

@@ -9,36 +9,42 @@ import (
 
 // A Force tells what the catch comes to: peak force against the rope above.
 type Force struct {
-	Drops  [numDrops]float64 // mm, by Drop
+	Drops  [NumFalls]float64 // mm, by Fall
 	Points []Point
 	Stay   []Stay
 	Limits [2]float64 // kN: the body and the kit, the saddle
 }
 
-// A Drop is a way to fall onto the tether.
-type Drop int
+// A Fall is a way to drop onto the tether.
+type Fall int
 
 // The drops: the model's worst first. That one hitch alone makes about half the
 // drop of both, since rope then runs over the union, is derived; friction there
 // is left out.
 const (
-	BothLow Drop = iota // both hitches, just sat back, Garda hitch low
+	BothLow Fall = iota // both hitches, just sat back, Garda hitch low
 	OneLow              // one hitch, the same
 	BothUp              // both hitches, Garda hitch drawn up to level
 	OneUp               // one hitch, the same
-	numDrops
+
+	NumFalls
 )
 
-var dropWords = [numDrops]string{
-	"both hitches, Garda hitch low", "one hitch, Garda hitch low", "both hitches, Garda hitch drawn up", "one hitch, Garda hitch drawn up",
+var dropWords = [NumFalls]struct{ key, words string }{
+	{"both_low", "both hitches, Garda hitch low"}, {"one_low", "one hitch, Garda hitch low"},
+	{"both_up", "both hitches, Garda hitch drawn up"}, {"one_up", "one hitch, Garda hitch drawn up"},
 }
 
-func (d Drop) String() string { return dropWords[d] }
+// String is the drop in words.
+func (d Fall) String() string { return dropWords[d].words }
+
+// Key is the drop in answers for programs.
+func (d Fall) Key() string { return dropWords[d].key }
 
 // A Point of the chart.
 type Point struct {
 	Above float64           // mm of rope above
-	Peak  [numDrops]float64 // kN
+	Peak  [NumFalls]float64 // kN
 }
 
 // A Stay is how far below the union to stay, for a climber of a mass.
@@ -58,13 +64,13 @@ const otherMass = 20
 const stayStep = 100
 
 // LeftOut is what the force leaves out.
-const LeftOut = "Left out: friction at the union (one hitch alone may drop less, or catch harder), the give of tether, saddle and body (it is softer than told), and a swing. The rope is taken as a linear spring, new and dry."
+const LeftOut = "Left out: friction at the union (with one hitch alone the drop may be less, and less rope may take the catch), the give of tether, saddle and body (it is softer than told), a swing, and the union itself. The rope is taken as a linear spring, new and dry. One hitch alone: half the drop of both, since rope then runs over the union (derived)."
 
 func force(f *fit.Fitting, l rules.Limits, a *rules.Assessment) Force {
 	s := a.State()
 	t := Force{Limits: [2]float64{l[rules.PeakForce], l[rules.SaddleForce]}}
 	up := math.Max(0, s.Over)
-	t.Drops = [numDrops]float64{BothLow: s.Drop(), OneLow: s.Drop() / 2, BothUp: up, OneUp: up / 2}
+	t.Drops = [NumFalls]float64{BothLow: s.Drop(), OneLow: s.Drop() / 2, BothUp: up, OneUp: up / 2}
 	for _, above := range chartAbove {
 		p := Point{Above: above}
 		for d, drop := range t.Drops {
@@ -80,6 +86,9 @@ func force(f *fit.Fitting, l rules.Limits, a *rules.Assessment) Force {
 
 // stay works out how far below the union a climber heavier by more stays.
 func stay(f *fit.Fitting, l rules.Limits, more float64) Stay {
+	if !f.Mass.Known {
+		return Stay{Mass: math.NaN(), Peak: math.NaN(), Saddle: math.NaN()}
+	}
 	g := *f
 	g.Mass.V += more
 	m := fit.NewModel(&g, fit.Options{})

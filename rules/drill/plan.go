@@ -1,129 +1,120 @@
 package drill
 
 import (
-	"fmt"
 	"math"
+	"strings"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 )
-
-// mostSlack is the most slack, in mm, that may be left in the tether before a
-// hitch is eased. It is fixed, and no limit that a school may move: judgement.
-const mostSlack = 50.0
 
 // roomStep is the step, in mm, in which the height to hang at is told.
 const roomStep = 10.0
 
 // A Plan is the ground drill for one fitting.
 type Plan struct {
-	Refused    []string // why it is not to be done yet; empty where it may
-	HangHigher float64  // mm to hang higher first; 0 where there is room, NaN where it is not known
+	Refused    []Refusal // why it is not to be done yet; empty where it may
+	HangAt     float64   // least height of the boots above the ground, seated, mm; NaN where it is not known
+	HangHigher float64   // mm to hang higher first; 0 where there is room, NaN where it is not known
 	Steps      []Step
 	Force      Force
 	Rehearsal  Rehearsal
+	Paths      Paths
+
+	e [numQuantities]Expectation
 }
 
-// A Step of the drill, in order.
-type Step struct {
-	Name   string // in the session file
-	Do     string
-	See    []string // what must be seen before the next step
-	Stop   string   // what ends the drill
-	Expect []Expectation
+// Room is how far the boots are above the ground as they were read, seated.
+func (p *Plan) Room() Expectation { return p.e[RoomSeated] }
+
+// A Refusal is a reason why the drill is not to be done yet.
+type Refusal struct {
+	Verdict rules.Verdict // fail; tight or unknown where nothing fails but it is not sure
+	check   *rules.Check  // that is short; nil where it is none
+	said    rules.Saying
+}
+
+// In tells the reason with lengths in unit.
+func (r Refusal) In(unit string) string {
+	if r.check != nil {
+		return r.check.Name + " " + strings.ToUpper(string(r.Verdict)) + ": " + rules.Sentence(*r.check, unit)
+	}
+	return r.said.In(unit)
+}
+
+// Paths are the ways from saddle to rope.
+type Paths struct {
+	Chains [][]string // the parts of each, from the saddle up
+	Ways   int        // that share no part
+	Shared []string   // parts that every way runs through
+	Known  bool       // whether Ways is: where the backup bridge hangs may be unsaid
 }
 
 // New plans the drill for the fitting f, assessed by a under the limits l.
 func New(f *fit.Fitting, l rules.Limits, a *rules.Assessment) *Plan {
-	e := expectations(a)
-	p := &Plan{Steps: steps(e), Force: force(f, l, a), Rehearsal: rehearsal(e)}
+	_, e := propagated(a)
+	p := &Plan{Steps: steps(e), Force: force(f, l, a), Rehearsal: rehearsal(e), e: e}
+	p.Paths.Chains = rules.LoadChains(&f.Kit)
+	p.Paths.Ways, p.Paths.Shared, p.Paths.Known = rules.LoadPaths(&f.Kit)
+	p.slack()
 	p.room(a)
-	if left := e[SlackLeft].Value; left > mostSlack {
-		p.Refused = append(p.Refused, fmt.Sprintf("the Garda hitch meets the main connector with %.0f mm of slack left in the tether; at most %.0f mm may be left: shorten the tether or the backup bridge", left, mostSlack))
-	}
 	for c := range rules.NumChecks {
-		if c.Info().Kind != rules.Must {
-			continue
-		}
-		if k := a.Check(c); k.Verdict == rules.Fail || k.Verdict == rules.Unknown {
-			p.Refused = append(p.Refused, fmt.Sprintf("%s is %s: %s", k.Name, k.Verdict, k.Text))
+		if k := a.Check(c); k.Blocks {
+			p.Refused = append(p.Refused, Refusal{Verdict: k.Verdict, check: &k})
 		}
 	}
 	return p
 }
 
-// room refuses the drill where the boots would not clear the ground, and tells
-// how much higher to hang.
-func (p *Plan) room(a *rules.Assessment) {
-	worst := 0.0
-	for _, e := range rules.DrillGroundRoom.Ends() {
-		r := a.End(e)
-		if r.Plain == rules.Unknown {
-			p.HangHigher = math.NaN()
-			p.Refused = append(p.Refused, "the room under the boots is not known")
-			return
-		}
-		worst = math.Max(worst, r.Guard-r.Margin)
-	}
-	if worst > 0 {
-		p.HangHigher = math.Ceil(worst/roomStep) * roomStep
-		p.Refused = append(p.Refused, fmt.Sprintf("there is not room enough under the boots: hang at least %.0f mm higher and read the soles and the ground again", p.HangHigher))
+// slack refuses the drill where the Garda hitch meets the main connector before
+// the tether is taut, so that the slack cannot be taken up.
+func (p *Plan) slack() {
+	left := p.e[SlackLeft]
+	switch most := left.Value + rules.GuardFactor*left.U; {
+	case left.Value > mostSlack:
+		p.Refused = append(p.Refused, Refusal{Verdict: rules.Fail, said: rules.Say("the Garda hitch meets the main connector with %v of slack left in the tether; at most %v may be left: shorten the tether or the backup bridge",
+			rules.Length(left.Value), MostSlack)})
+	case most > mostSlack:
+		p.Refused = append(p.Refused, Refusal{Verdict: rules.Tight, said: rules.Say("up to %v of slack may be left in the tether once the Garda hitch meets the main connector; at most %v may be: read both again",
+			rules.Length(most), MostSlack)})
 	}
 }
 
-// The names of the steps in the session file.
-const (
-	LoadLow      = "load-low"
-	EaseLeft     = "ease-left"
-	EaseRight    = "ease-right"
-	EaseBoth     = "ease-both"
-	HangOnTether = "hang-on-tether"
-	StandUp      = "stand-up"
-	FreeGarda    = "free-garda"
-)
+// room refuses the drill where the boots would not clear the ground, and tells
+// how high to hang.
+func (p *Plan) room(a *rules.Assessment) {
+	lacks, fails := math.Inf(-1), false
+	for _, e := range rules.DrillGroundRoom.Ends() {
+		r := a.End(e)
+		if r.Plain == rules.Unknown {
+			p.HangAt, p.HangHigher = math.NaN(), math.NaN()
+			k := a.Check(rules.DrillGroundRoom)
+			p.Refused = append(p.Refused, Refusal{Verdict: rules.Unknown, check: &k})
+			return
+		}
+		lacks = math.Max(lacks, r.Guard-r.Margin)
+		fails = fails || r.Plain == rules.Fail
+	}
+	p.HangAt = math.Ceil((p.e[RoomSeated].Value+lacks)/roomStep) * roomStep
+	if lacks <= 0 {
+		return
+	}
+	p.HangHigher = math.Ceil(lacks/roomStep) * roomStep
+	v := rules.Tight
+	if fails {
+		v = rules.Fail
+	}
+	p.Refused = append(p.Refused, Refusal{Verdict: v, said: rules.Say("there is not room enough under the boots: hang at least %v higher and read soles and ground again", rules.Length(p.HangHigher))})
+}
 
-// steps are common practice: nobody is dropped, and each step is small enough to
-// be stopped by a hand.
-func steps(e [numQuantities]Expectation) []Step {
-	easing := func(which string) string {
-		return "Draw the Garda hitch up until the tether is taut. With a hand on the rope and the boots ready, push the " + which +
-			" down by hand, a little at a time, until the tether or the other hitch carries."
+// Verdict is pass where the drill may be done, else the worst of what is against
+// it.
+func (p *Plan) Verdict() rules.Verdict {
+	v := rules.Pass
+	for _, r := range p.Refused {
+		if r.Verdict == rules.Fail || v == rules.Pass {
+			v = r.Verdict
+		}
 	}
-	return []Step{
-		{
-			Name: LoadLow, Do: "With the boots just off the ground, load everything slowly: main bridge, both hitches, then the foot loop. Bounce gently. A free drop is for a test weight, never for a person.",
-			See:  []string{"both hitches hold without creeping", "the gates are closed and loaded along the spine", "the rope above sags about as much as expected"},
-			Stop: "anything creeps, slips, opens or sounds wrong", Expect: []Expectation{e[Sag], e[RoomSeated]},
-		},
-		{
-			Name: EaseLeft, Do: easing("left hitch"),
-			See:  []string{"the right hitch holds", "the body sinks no more than a hand's width"},
-			Stop: "the other hitch slips, or the body drops instead of sinking", Expect: []Expectation{e[GardaTaut]},
-		},
-		{
-			Name: EaseRight, Do: easing("right hitch"),
-			See:  []string{"the left hitch holds", "the body sinks no more than a hand's width"},
-			Stop: "the other hitch slips, or the body drops instead of sinking", Expect: []Expectation{e[GardaTaut]},
-		},
-		{
-			Name: EaseBoth, Do: easing("two hitches together"),
-			See:  []string{"the tether carries", "the Garda hitch grips and stays where it is"},
-			Stop: "the Garda hitch slips, or the boots near the ground", Expect: []Expectation{e[GardaTaut], e[RoomTether]},
-		},
-		{
-			Name: HangOnTether, Do: "Hang on the tether with the foot in the loop. Keep the legs moving.",
-			See:  []string{"the knee is free and the leg can push", "both hands reach the hitches and the Garda hitch"},
-			Stop: "the knee is jammed or the hands do not reach", Expect: []Expectation{e[KneeBend], e[GardaTaut], e[RoomTether]},
-		},
-		{
-			Name: StandUp, Do: "Stand up in the foot loop, run both hitches up, set them, and sit back on the main bridge.",
-			See:  []string{"the climber comes back up without help", "both hitches take the load again"},
-			Stop: "two tries do not do it: the second person lowers or lifts", Expect: []Expectation{e[Gain], e[GardaLow]},
-		},
-		{
-			Name: FreeGarda, Do: "Seated on the main bridge with the tether slack, run the Garda hitch up a little, open it, and take it off the rope and put it back.",
-			See:  []string{"it comes free without tools", "nothing else was opened meanwhile"},
-			Stop: "it stays jammed: it cannot be released while it is loaded", Expect: []Expectation{e[GardaLow]},
-		},
-	}
+	return v
 }

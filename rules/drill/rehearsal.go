@@ -1,6 +1,10 @@
 package drill
 
-import "math"
+import (
+	"math"
+
+	"example.com/hangtape/rules"
+)
 
 // A Rehearsal teaches one move with this climber's numbers.
 type Rehearsal struct {
@@ -16,18 +20,36 @@ type Move struct {
 
 func rehearsal(e [numQuantities]Expectation) Rehearsal {
 	return Rehearsal{Net: e[NetGain], Moves: []Move{
-		{"Sit. One hand takes the Garda hitch, the foot stays in the loop and comes up with it, until the thigh is level.", []Expectation{e[GardaLevel], e[GardaTaut]}},
-		{"Bring the foot under the body, close to the rope, and stand up in the loop; the leg pushes, the arms only steady.", []Expectation{e[Gain]}},
-		{"Standing, both hands go under the wraps and shove both hitches up in one move.", nil},
-		{"Sit back slowly until both hitches carry. Take up the Garda hitch at once: the tether is slackest now.", []Expectation{e[GardaLow]}},
+		{"Sit. One hand takes the Garda hitch; the foot stays in the loop and comes up with it until the thigh is level.", []Expectation{e[GardaLow], e[GardaLevel], e[GardaTaut]}},
+		{"Bring the foot back under the body, close to the rope, and stand up in the loop: the leg pushes, the arms only steady.", []Expectation{e[FootOut], e[Gain]}},
+		{"Standing, both hands go under the wraps and shove both hitches up in one move.", []Expectation{e[HandsStanding], e[HandsSeated]}},
+		{"Sit back slowly until both hitches carry. Draw the Garda hitch up at once: the tether is slackest now.", []Expectation{e[GardaLow], e[NetGain]}},
 	}}
 }
 
-// MovesFor is how many moves a climb of height mm takes; 0 where a move wins
-// nothing or is not known.
-func (r Rehearsal) MovesFor(height float64) int {
-	if !(r.Net.Value > 0) {
-		return 0
+// MovesFor is how many moves a climb of height mm takes, and between which
+// numbers it lies with 95 % probability, as far as what a move climbs is known;
+// 0 where a move wins nothing, or may win nothing.
+func (r Rehearsal) MovesFor(height float64) (moves, least, most int) {
+	count := func(net float64) int {
+		if !(net > 0) || !(height > 0) {
+			return 0
+		}
+		return int(math.Ceil(height/net - 1e-9))
 	}
-	return int(math.Ceil(height / r.Net.Value))
+	const both = 1.96 // two-sided 95 % of a normal distribution
+	return count(r.Net.Value), count(r.Net.Value + both*r.Net.U), count(r.Net.Value - both*r.Net.U)
+}
+
+// Climb tells how many moves a climb of height mm takes.
+func (r Rehearsal) Climb(height float64, unit string) rules.Saying {
+	moves, least, most := r.MovesFor(height)
+	up := rules.FormatBelow(height, unit)
+	switch {
+	case moves == 0:
+		return rules.Say("%s up: a move wins nothing that is known", up)
+	case most == 0:
+		return rules.Say("%s up: about %d moves, at least %d; a move may win nothing", up, moves, least)
+	}
+	return rules.Say("%s up: %d moves (%d to %d)", up, moves, least, most)
 }

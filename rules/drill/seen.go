@@ -3,6 +3,8 @@ package drill
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -27,95 +29,162 @@ type SeenStep struct {
 type Review struct {
 	Verdict  rules.Verdict // fail: something did not hold; tight: it disagrees with the model; unknown: not all was seen
 	Findings []rules.Finding
+	NotSeen  []string // titles of the steps that were not seen whole
 	Modulus  *Modulus // where the sag was seen
 }
-
-// sagReading is the standard uncertainty, in mm, of a sag seen beside a tape;
-// judgement.
-const sagReading = 10.0
 
 const disagreeFactor = 1.96 // two-sided 95 % of a normal distribution
 
 // Look reviews what was seen in the drill of the fitting that a assessed.
 func Look(a *rules.Assessment, seen Seen) *Review {
-	r := &Review{Verdict: rules.Pass, Findings: []rules.Finding{}}
-	e := expectations(a)
-	done := map[string]bool{}
+	l := looker{a: a, Review: &Review{Verdict: rules.Pass, Findings: []rules.Finding{}}}
+	l.p, l.e = propagated(a)
 	for i, s := range seen.Steps {
-		done[s.Name] = true
-		r.look(a, e, i, s)
+		l.step(i, s)
 	}
-	for _, s := range steps(e) {
-		if !done[s.Name] && r.Verdict == rules.Pass {
-			r.Verdict = rules.Unknown
+	for _, s := range Steps() {
+		if !seen.whole(s) {
+			l.NotSeen = append(l.NotSeen, s.Title)
 		}
 	}
 	if seen.Sag.Known {
-		r.Modulus = modulus(a, e[Sag], seen.Sag.V)
-		if m := r.Modulus; m.Disagrees {
-			r.disagree("drill.sag_mm", fmt.Sprintf("the rope sagged %.0f mm; %.0f ± %.0f mm is expected: look at the rope's label, the rope above and the mass", seen.Sag.V, e[Sag].Value, e[Sag].U),
-				"rope.elongation_percent", "rope.drill_above_mm", "climber.mass_kg")
-		}
+		l.sag(seen.Sag.V)
 	}
-	return r
+	if l.Verdict == rules.Pass && len(l.NotSeen) > 0 {
+		l.Verdict = rules.Unknown
+	}
+	return l.Review
 }
 
-func (r *Review) look(a *rules.Assessment, e [numQuantities]Expectation, i int, s SeenStep) {
+// whole says whether all that makes the step was seen. What a step shows may
+// have been noted with another one.
+func (seen Seen) whole(s Step) bool {
+	told := func(of func(SeenStep) fit.Choice) bool {
+		return slices.ContainsFunc(seen.Steps, func(x SeenStep) bool { return of(x) != fit.Unanswered })
+	}
+	done := slices.ContainsFunc(seen.Steps, func(x SeenStep) bool { return x.Name == s.Name && x.Held != fit.Unanswered })
+	knee, hands, back := told(func(x SeenStep) fit.Choice { return x.KneeFree }), told(func(x SeenStep) fit.Choice { return x.HandsReach }), told(func(x SeenStep) fit.Choice { return x.CameBackUp })
+	switch s.Name {
+	case HangOnTether:
+		return knee && hands
+	case StandUp:
+		return back
+	}
+	return done
+}
+
+// looker is a review in the making.
+type looker struct {
+	*Review
+
+	a *rules.Assessment
+	p *fit.Propagation
+	e [numQuantities]Expectation
+}
+
+func (l *looker) step(i int, s SeenStep) {
+	title := s.Name
+	if st, ok := StepNamed(s.Name); ok {
+		title = st.Title
+	}
 	key := func(k string) string { return fmt.Sprintf("drill.steps.%d.%s", i+1, k) }
-	bad := func(k, text string) {
-		r.Verdict = rules.Fail
-		r.Findings = append(r.Findings, rules.Finding{Name: "drill-failed", Text: s.Name + ": " + text, Inputs: []string{key(k)}})
+	bad := func(k, format string, args ...any) {
+		l.Verdict = rules.Fail
+		l.Findings = append(l.Findings, rules.Found("drill-failed", []string{key(k)}, rules.Say(title+": "+format, args...)))
 	}
 	if s.Held == fit.No {
-		bad("held", "it did not hold; nobody leaves the ground on it")
+		bad("held", "it did not hold; nobody leaves the ground on it before it was found out why and the drill was done anew")
 	}
 	if s.Drop.Known && s.Drop.V > mostSlack {
-		bad("drop_mm", fmt.Sprintf("the body sank %.0f mm; at most %.0f mm is eased", s.Drop.V, mostSlack))
+		bad("drop_mm", "the body sank %v; at most %v is eased: the slack was not taken up, or something slipped", rules.Length(s.Drop.V), MostSlack)
 	}
 	if s.KneeFree == fit.No {
-		bad("knee_free", "the knee was jammed: the leg cannot push")
+		bad("knee_free", "the knee was jammed and the leg cannot push; the model expects a bend of %.0f ± %.0f deg: look at thigh and shin, then at tether and foot loop", l.e[KneeBend].Value, l.e[KneeBend].U)
 	}
 	if s.HandsReach == fit.No {
-		bad("hands_reach", "the hands did not reach")
+		bad("hands_reach", "a hand did not get there: look at the raised wrist, then at hitch loops and main bridge")
 	}
 	if s.CameBackUp == fit.No {
-		bad("came_back_up", "the climber did not come back up without help")
+		bad("came_back_up", "the climber did not come back up without help: look at the knee's bend, the foot loop and the move itself")
 	}
 	if s.Garda.Known {
-		x := e[GardaTaut]
-		spread := a.Model().Today()[fit.Garda]
-		if off := s.Garda.V - x.Value; math.Abs(off) > disagreeFactor*math.Hypot(x.U, spread) {
-			r.disagree(key("garda_mm"), fmt.Sprintf("%s: the Garda hitch was %.0f mm above the hip; %.0f ± %.0f mm is expected: look at the tether, the backup bridge and the hip's reading", s.Name, s.Garda.V, x.Value, x.U),
-				fit.HeightKey(a.Model().HangOf(fit.GardaTaut), fit.GardaTaut), a.Model().PieceKey(fit.PieceTether), a.Model().PieceKey(fit.PieceBackupBridge))
+		l.garda(key("garda_mm"), title, s.Garda.V)
+	}
+}
+
+// garda holds the Garda hitch, as it stood with the tether loaded, against where
+// the model expects it.
+func (l *looker) garda(key, title string, seen float64) {
+	x := l.e[GardaTaut]
+	off := seen - x.Value
+	if !(math.Abs(off) > disagreeFactor*math.Hypot(x.U, l.a.Model().Today()[fit.Garda])) {
+		return
+	}
+	likely := "the tether or the backup bridge has given, or a knot still sets"
+	if off < 0 {
+		likely = "the tether was not taut, the backup bridge was pulled shorter, or the seat is another one"
+	}
+	first := l.largest(GardaTaut)
+	if first != "" {
+		likely += "; read " + rules.InputName(first) + " again first"
+	}
+	l.disagree(rules.Say("%s: the Garda hitch stood %v above the hip; %v ± %v is expected: %s", title, rules.Length(seen), rules.Length(x.Value), rules.Length(x.U), likely), key, first)
+}
+
+func (l *looker) sag(seen float64) {
+	x := l.e[Sag]
+	l.Modulus = modulus(l.a, x, seen)
+	if l.Modulus == nil || !l.Modulus.Disagrees {
+		return
+	}
+	likely := "the rope is softer than its label says, there is more of it above, or slack was counted in"
+	if seen < x.Value {
+		likely = "the rope is stiffer than its label says, less of it is above, or the union holds some of the load"
+	}
+	l.disagree(rules.Say("the rope sagged %v; %v ± %v is expected: %s", rules.Length(seen), rules.Length(x.Value), rules.Length(x.U), likely),
+		"drill.sag_mm", "rope.elongation_percent", "rope.drill_above_mm", "climber.mass_kg")
+}
+
+// largest is the key of the reading that contributes most to what the model
+// expects of q; empty where none does.
+func (l *looker) largest(q Quantity) string {
+	key, most := "", 0.0
+	for i, in := range l.a.Model().Inputs {
+		if in.N == 0 || in.Hidden {
+			continue
+		}
+		if c := math.Abs(l.p.Contribution(i, int(q))); c > most+1e-12 {
+			key, most = in.Key, c
 		}
 	}
+	return key
 }
 
-func (r *Review) disagree(key, text string, inputs ...string) {
-	if r.Verdict != rules.Fail {
-		r.Verdict = rules.Tight
+func (l *looker) disagree(s rules.Saying, inputs ...string) {
+	if l.Verdict != rules.Fail {
+		l.Verdict = rules.Tight
 	}
-	r.Findings = append(r.Findings, rules.Finding{Name: "drill-disagrees", Text: text, Inputs: append([]string{key}, inputs...)})
+	inputs = slices.DeleteFunc(inputs, func(k string) bool { return k == "" })
+	l.Findings = append(l.Findings, rules.Found("drill-disagrees", inputs, s))
 }
 
-// Modulus is a rope's force per unit strain, kN, from its label, from the sag
-// that was seen, and from both.
-type Modulus struct {
-	Label, LabelU float64
-	Sag, SagU     float64
-	Both, BothU   float64
-	Disagrees     bool
-}
-
-// modulus weighs the label's modulus and that of the sag by their variances. The
-// mass and the rope above count in the sag's; the label does not.
-func modulus(a *rules.Assessment, expected Expectation, sag float64) *Modulus {
-	s := a.State()
-	m := &Modulus{Label: s.Modulus, LabelU: 0.05 * s.Modulus}
-	m.Sag = s.Modulus * s.Sag / sag
-	m.SagU = m.Sag * math.Hypot(sagReading/sag, a.Model().MassU()/a.Model().Mass())
-	wl, ws := 1/(m.LabelU*m.LabelU), 1/(m.SagU*m.SagU)
-	m.Both, m.BothU = (m.Label*wl+m.Sag*ws)/(wl+ws), 1/math.Sqrt(wl+ws)
-	m.Disagrees = math.Abs(sag-expected.Value) > disagreeFactor*math.Hypot(expected.U, sagReading)
-	return m
+// Words tell the review, a line each, with lengths in unit.
+func (r *Review) Words(unit string) []string {
+	head := map[rules.Verdict]string{
+		rules.Pass:    "all was seen, and as the model expects it",
+		rules.Tight:   "what was seen disagrees with the model",
+		rules.Unknown: "not all was seen, or not all was told",
+		rules.Fail:    "something did not hold: nobody leaves the ground on this",
+	}[r.Verdict]
+	out := []string{strings.ToUpper(string(r.Verdict)) + ": " + head}
+	for _, f := range r.Findings {
+		out = append(out, f.In(unit))
+	}
+	if len(r.NotSeen) > 0 {
+		out = append(out, "Not seen, or not told: "+strings.Join(r.NotSeen, "; "))
+	}
+	if r.Modulus != nil {
+		out = append(out, r.Modulus.Words())
+	}
+	return out
 }

@@ -1,0 +1,99 @@
+package drill
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.com/hangtape/rules"
+)
+
+// Chart draws the peak force of the worst fall against the rope above, a bar for
+// each length, with both limits across, and the peaks of the other falls beside
+// it: at least 44 columns wide. ascii keeps to ASCII. It is nil where the force
+// is not known.
+func (f Force) Chart(width int, unit string, ascii bool) []string {
+	if math.IsNaN(f.Points[0].Peak[BothLow]) {
+		return nil
+	}
+	const left, number = 9, 6
+	others := 3 * number
+	if width < 70 {
+		others = 0
+	}
+	c := chart{bar: "█", limit: "│", cells: width - left - number - others}
+	if ascii {
+		c.bar, c.limit = "#", "|"
+	}
+	most := math.Max(f.Points[0].Peak[BothLow], f.Limits[0])
+	c.perKN = float64(c.cells-1) / math.Min(math.Ceil(most), 2*f.Limits[0])
+
+	head, sub := fmt.Sprintf("%*s", number, "both"), fmt.Sprintf("%*s", number, "low")
+	if others > 0 {
+		head += fmt.Sprintf("%*s%*s%*s", number, "one", number, "both", number, "one")
+		sub += fmt.Sprintf("%*s%*s%*s", number, "low", number, "up", number, "up")
+	}
+	lines := []string{
+		fmt.Sprintf("%-*s%s%s", left, "rope", c.over(f.Limits, "saddle", "peak"), head),
+		fmt.Sprintf("%-*s%s%s", left, "above", c.over(f.Limits, kN(f.Limits[1]), kN(f.Limits[0])), sub),
+	}
+	for _, p := range f.Points {
+		line := fmt.Sprintf("%-*s%s%*.1f", left, rules.FormatBelow(p.Above, unit), c.row(p.Peak[BothLow], f.Limits), number, p.Peak[BothLow])
+		if others > 0 {
+			for _, d := range []Fall{OneLow, BothUp, OneUp} {
+				line += fmt.Sprintf("%*.1f", number, p.Peak[d])
+			}
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// ChartWords says what a chart shows.
+const ChartWords = "Peak force in kN if the tether ever has to catch, against the rope above: bars for both hitches letting go, Garda hitch low; then one hitch, and both again with the Garda hitch drawn up (low: just sat back; up: drawn up). The lines are saddle-force, to aim at, and peak-force."
+
+func kN(v float64) string { return fmt.Sprintf("%.1f", v) }
+
+type chart struct {
+	bar, limit string
+	cells      int
+	perKN      float64
+}
+
+func (c chart) at(force float64) int {
+	return min(c.cells-1, int(math.Round(force*c.perKN)))
+}
+
+// row is the bar of a force, with the limits drawn over it.
+func (c chart) row(force float64, limits [2]float64) string {
+	cells := make([]string, c.cells)
+	for i := range cells {
+		switch {
+		case i == c.at(limits[0]), i == c.at(limits[1]):
+			cells[i] = c.limit
+		case i < c.at(force):
+			cells[i] = c.bar
+		case i == c.cells-1 && c.at(force) == i:
+			cells[i] = ">"
+		default:
+			cells[i] = " "
+		}
+	}
+	return strings.Join(cells, "")
+}
+
+// over sets a word above each limit's line, ending there.
+func (c chart) over(limits [2]float64, saddle, peak string) string {
+	line := []rune(strings.Repeat(" ", c.cells))
+	for _, l := range []struct {
+		at   int
+		word string
+	}{{c.at(limits[1]), saddle}, {c.at(limits[0]), peak}} {
+		for i, r := range l.word {
+			if at := l.at - len(l.word) + 1 + i; at >= 0 {
+				line[at] = r
+			}
+		}
+	}
+	return string(line)
+}

@@ -1,0 +1,38 @@
+package sessions
+
+import (
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/rules/drill"
+)
+
+// DrillPlan is the ground drill for the session, whose readings must be able to
+// be true together.
+func (s *Session) DrillPlan() *drill.Plan {
+	f, a := s.assessed()
+	return drill.New(f, s.RulesFor(), a)
+}
+
+// DrillReview holds what was seen in the drill against the model; nil where there
+// was none. The readings must be able to be true together.
+func (s *Session) DrillReview() *drill.Review {
+	if s.Drill == nil {
+		return nil
+	}
+	_, a := s.assessed()
+	return drill.Look(a, s.Drill.seen())
+}
+
+func (s *Session) assessed() (*fit.Fitting, *rules.Assessment) {
+	f := s.Fit
+	f.Started = s.Started
+	return &f, rules.Assess(&f, s.RulesFor())
+}
+
+func (d *Drill) seen() drill.Seen {
+	seen := drill.Seen{Sag: d.Sag}
+	for _, s := range d.Steps {
+		seen.Steps = append(seen.Steps, drill.SeenStep(s))
+	}
+	return seen
+}
