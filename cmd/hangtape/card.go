@@ -2,9 +2,7 @@ package main
 
 import (
 	"bytes"
-	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -75,6 +73,8 @@ func runCard(w *world, f cardFlags, args []string) error {
 		return usage("--class is of all sessions of a day: it takes no FILE, got %q", args[0])
 	case format == "pdf" && f.out == "" && w.terminal:
 		return usage("a PDF is not for a terminal; add -o FILE")
+	case len(args) > 0 && sameFile(args[0], f.out):
+		return usage("-o is the session itself; accepted is any other file")
 	case strings.EqualFold(filepath.Ext(f.out), ".toml"):
 		return usage("-o %s ends as a session does; accepted is any other file", f.out)
 	}
@@ -93,10 +93,11 @@ func runCard(w *world, f cardFlags, args []string) error {
 		return err
 	}
 	if f.out != "" {
-		if err := os.WriteFile(f.out, b.Bytes(), 0o600); err != nil {
-			return fmt.Errorf("cannot write the sheet: %w", err)
-		}
-	} else if _, err := w.out.Write(b.Bytes()); err != nil {
+		err = writePrivate(f.out, b.Bytes())
+	} else {
+		_, err = w.out.Write(b.Bytes())
+	}
+	if err != nil {
 		return err
 	}
 	return skipped

@@ -2,6 +2,9 @@ package main
 
 import (
 	"bytes"
+	"os"
+	"path/filepath"
+	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -40,5 +43,25 @@ func TestNoPDFOnATerminal(t *testing.T) {
 	w.terminal = true
 	if code := run([]string{"card", "--format", "pdf", "x.toml"}, w); code != exitUsage || !strings.Contains(complaints.String(), "not for a terminal; add -o FILE") {
 		t.Errorf("exit %d, %q", code, &complaints)
+	}
+}
+
+// A sheet holds somebody's measures: nobody else reads it, also where a file of
+// that name was open to all.
+func TestASheetIsPrivate(t *testing.T) {
+	dir := t.TempDir()
+	name := filepath.Join(dir, "card.html")
+	if err := os.WriteFile(name, []byte("old"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if code, stderr := call(&bytes.Buffer{}, "card", "-o", name, "../../sessions/demo/a-good-kit.toml"); code != exitDone {
+		t.Fatal(stderr)
+	}
+	info, err := os.Stat(name)
+	if err != nil || runtime.GOOS != "windows" && info.Mode().Perm() != 0o600 || info.Size() < 1000 {
+		t.Errorf("%v, %v", info, err)
+	}
+	if left, _ := os.ReadDir(dir); len(left) != 1 {
+		t.Errorf("left in the folder: %v", left)
 	}
 }

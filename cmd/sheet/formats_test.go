@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/mattn/go-runewidth"
 
@@ -156,6 +157,14 @@ func TestPDFIsTheSameTwice(t *testing.T) {
 	}
 	if !bytes.Contains(first, []byte("/CreationDate (D:20260418091200")) || bytes.Count(first, []byte("/Type /Page\n")) != 1 {
 		t.Error("it is not dated as the session, or has not one page")
+	}
+}
+
+func TestPDFWithoutADateHasNoClock(t *testing.T) {
+	c := sheet.NewCard(subject(t, goodKit, "mm"))
+	c.At = time.Time{}
+	if !bytes.Contains(pdf(t, c, sheet.Papers()[0]), []byte("/CreationDate (D:19700101000000")) {
+		t.Error("it is dated otherwise")
 	}
 }
 

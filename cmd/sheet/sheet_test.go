@@ -88,7 +88,7 @@ func checkDrawing(t *testing.T, d *sheet.Drawing) {
 
 func TestACardIsOnePageWithoutOverlaps(t *testing.T) {
 	for _, file := range files(t) {
-		for _, unit := range []string{"mm", "in"} {
+		for _, unit := range []string{"mm", "cm", "in"} {
 			for _, paper := range sheet.Papers() {
 				t.Run(fmt.Sprintf("%s %s %s", filepath.Base(file), unit, paper.Name), func(t *testing.T) {
 					s := subject(t, file, unit)
