@@ -156,6 +156,27 @@ func TestOneIDInTwoFilesIsNotChosenFrom(t *testing.T) {
 	}
 }
 
+func TestIDIsFoundBehindTheNameOfAnother(t *testing.T) {
+	st := newStore(t)
+	path, s := saved(t, st, nil)
+	other := filepath.Join(st.Dir(), "01KPFXRYR03M4T5W6X7Y8Z9A0B.toml")
+	if err := os.Rename(path, other); err != nil {
+		t.Fatal(err)
+	}
+	if f, err := st.LoadID(s.ID); err != nil || f.Name != other {
+		t.Errorf("got %v, %v", f, err)
+	}
+	if f, err := st.LoadID("01KPFXRYR03M4T5W6X7Y8Z9A0B"); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("the name was taken for the id: %v, %v", f, err)
+	}
+	if err := os.WriteFile(path, []byte("half"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := st.LoadID(s.ID); err == nil || !strings.Contains(err.Error(), path) {
+		t.Errorf("got %v, want the error of the file that is named for it", err)
+	}
+}
+
 func TestEditorClearsWhatAKilledOneLeft(t *testing.T) {
 	st := newStore(t)
 	path, _ := saved(t, st, nil)

@@ -190,32 +190,3 @@ func (st *Store) Unfinished() ([]Entry, error) {
 	all, err := st.List()
 	return slices.DeleteFunc(all, func(e Entry) bool { return e.Err != nil || !e.File.Session.Finished.IsZero() }), err
 }
-
-// LoadID reads the session with that id, whatever its file is called. Where
-// several files say that they are it, nothing is chosen and all are named.
-func (st *Store) LoadID(id string) (*File, error) {
-	if !ValidID(id) {
-		return nil, fmt.Errorf("%s is no id of a session; accepted are 26 capital letters and digits", show(id))
-	}
-	all, err := st.List()
-	if err != nil {
-		return nil, err
-	}
-	var found []Entry
-	for _, e := range all {
-		if e.Err == nil && e.File.Session.ID == id || e.Err != nil && filepath.Base(e.Path) == id+ending {
-			found = append(found, e)
-		}
-	}
-	switch len(found) {
-	case 0:
-		return nil, fmt.Errorf("no session %s in %s: %w", id, st.dir, fs.ErrNotExist)
-	case 1:
-		return found[0].File, found[0].Err
-	}
-	var names []string
-	for _, e := range found {
-		names = append(names, e.Path)
-	}
-	return nil, fmt.Errorf("session %s is in several files: %s; give the file in place of the id", id, strings.Join(names, ", "))
-}
