@@ -2,6 +2,7 @@ package records
 
 import (
 	"time"
+	"unique"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -80,12 +81,15 @@ func (e *Entry) Day() time.Time {
 func entryOf(f *sessions.File) *Entry {
 	s := f.Session
 	e := &Entry{
-		Path: f.Name, ID: s.ID, Purpose: s.Purpose, Started: s.Started, Finished: s.Finished,
-		Climber: s.Climber, Place: s.Place, Instructor: s.Instructor, Kit: s.KitLabel, Follows: s.Follows,
+		Path: f.Name, ID: own(s.ID), Purpose: s.Purpose, Started: s.Started, Finished: s.Finished,
+		Climber: own(s.Climber), Place: own(s.Place), Instructor: own(s.Instructor), Kit: own(s.KitLabel), Follows: own(s.Follows),
 		Inspected: s.Inspected, Tied: s.Tied,
 	}
+	for p := range e.Tied {
+		e.Tied[p].By = own(e.Tied[p].By)
+	}
 	if s.SignOff != nil {
-		e.Signed, e.SignedBy, e.SignedAt = s.SignOff.Outcome, s.SignOff.By, s.SignOff.At
+		e.Signed, e.SignedBy, e.SignedAt = s.SignOff.Outcome, own(s.SignOff.By), s.SignOff.At
 	}
 	r, err := s.Bare()
 	if err != nil {
@@ -102,5 +106,9 @@ func entryOf(f *sessions.File) *Entry {
 	e.Differs = len(sessions.JudgedDifferently(s, r)) > 0
 	return e
 }
+
+// own is s, once for all who say the same: a text that was decoded would keep
+// the whole file that it is a part of in memory.
+func own(s string) string { return unique.Make(s).Value() }
 
 func isTrouble(v rules.Verdict) bool { return v == rules.Fail || v == rules.Tight }

@@ -6,6 +6,7 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+	"sync/atomic"
 
 	"example.com/hangtape/sessions"
 )
@@ -28,16 +29,17 @@ func (l *List) Sessions() []*Entry { return l.Entries[:len(l.Entries)-l.Bad] }
 // file that is none is listed among the bad, and the general defaults hold in
 // its place. The error is that of the folder itself.
 func Scan(st *sessions.Store) (*List, error) {
-	files, err := st.Folder()
-	if err != nil {
-		return nil, err
-	}
 	l := &List{}
+	var err error
 	if l.School, err = st.School(); err != nil {
 		l.School = sessions.DefaultSchool()
 		l.Entries = append(l.Entries, &Entry{Path: st.SchoolPath(), Err: err})
 	}
-	l.Entries = append(l.Entries, readAll(st, l.School, files)...)
+	all, err := entriesOf(st, l.School)
+	if err != nil {
+		return nil, err
+	}
+	l.Entries = append(l.Entries, all...)
 	for _, e := range l.Entries {
 		if e.Err != nil {
 			l.Bad++
@@ -48,29 +50,48 @@ func Scan(st *sessions.Store) (*List, error) {
 	return l, nil
 }
 
-// readAll reads and judges files, as many at a time as there are processors.
-func readAll(st *sessions.Store, school *sessions.School, files []sessions.Seen) []*Entry {
-	entries := make([]*Entry, len(files))
-	next := make(chan int)
+// entriesOf takes from the cache what is still true and reads the rest.
+func entriesOf(st *sessions.Store, school *sessions.School) ([]*Entry, error) {
+	of := madeBy(st, school)
+	loading := make(chan *cached, 1)
+	go func() { loading <- loadCache(st, of) }()
+	files, err := st.Folder()
+	cache := <-loading
+	if err != nil {
+		return nil, err
+	}
+	entries := cache.entries(files)
+	if len(cache.Rows) == len(files) && !slices.Contains(entries, nil) {
+		return entries, nil
+	}
+	cw := openCache(st)
+	readMissing(st, school, files, entries)
+	if cw != nil {
+		cw.keep(of, files, entries)
+	}
+	return entries, nil
+}
+
+// readMissing reads and judges the files without an entry, as many at a time as
+// there are processors.
+func readMissing(st *sessions.Store, school *sessions.School, files []sessions.Seen, entries []*Entry) {
+	var next atomic.Int64
 	var working sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(files)) {
+	for range runtime.GOMAXPROCS(0) {
 		working.Go(func() {
-			for i := range next {
-				entries[i] = read(st, school, files[i].Path)
+			for i := next.Add(1) - 1; i < int64(len(files)); i = next.Add(1) - 1 {
+				if entries[i] == nil {
+					entries[i] = readOne(st, school, files[i].Path)
+				}
 			}
 		})
 	}
-	for i := range files {
-		next <- i
-	}
-	close(next)
 	working.Wait()
-	return entries
 }
 
-// read is what one file says. A fault of the program's own is that file's error,
+// readOne is what one file says. A fault of the program's own is that file's error,
 // as it would be with check: it stops nothing either.
-func read(st *sessions.Store, school *sessions.School, path string) (e *Entry) {
+func readOne(st *sessions.Store, school *sessions.School, path string) (e *Entry) {
 	defer func() {
 		if recover() != nil {
 			e = &Entry{Path: path, Err: fmt.Errorf("%s: reading or judging it is a fault of the program's own; hangtape check tells the place", path)}
