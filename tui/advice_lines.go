@@ -64,7 +64,13 @@ func adviceOf(s *flow.State) adviceText {
 	case a.Conflict != nil:
 		t.conflict(a.Conflict, unit)
 	case !changes:
-		t.list("No length has to change. These readings are waited for", waitedFor(s.Report))
+		if !s.Movable() {
+			t.list("No length may change", []string{"Every piece is fixed, or nobody has told how far it can be set. Tell it in the kit's steps: slides or re-tie, and the shortest and longest."})
+		} else if wait := waitedFor(s.Report); len(wait) > 0 {
+			t.list("No length has to change. These readings are waited for", wait)
+		} else {
+			t.head("No length has to change")
+		}
 	case same:
 		t.outcome("Least change and best fit: the same", &a.LeastChange, unit)
 		t.columns, columns = []string{"now", "after"}, append(columns, a.LeastChange.Checks)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"testing/synctest"
@@ -56,6 +57,8 @@ var scenes = []struct {
 	{"stale", func(d *desk) { d.changed(); d.press(tea.KeyEnter) }},
 	{"changed-review", func(d *desk) { d.changed(); d.typed("d"); d.option("on the ground") }},
 	{"check-help", func(d *desk) { d.short(); d.press(tea.KeyRight); d.typed("?") }},
+	{"advice-conflict", func(d *desk) { d.shortWith("bounds_mm = [950, 980]"); d.option("what to change") }},
+	{"advice-fixed", func(d *desk) { d.shortWith(`change = "fixed"`); d.option("what to change") }},
 	{"what-if", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyRight, tea.KeyRight) }},
 	{"what-if-sure", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyEnter) }},
 	{"what-if-held", func(d *desk) { d.typed("1"); d.goTo(d.place("what-if")) }},
@@ -95,11 +98,24 @@ func (d *desk) hang() {
 }
 
 // short opens the demo climber whose bridge is too short, at the review.
-func (d *desk) short() {
+func (d *desk) short() { d.shortWith("") }
+
+// shortWith is short with a line in place of every other line with its key.
+func (d *desk) shortWith(line string) {
 	d.press(tea.KeyEnter) // the demo files are written
 	m := d.m()
-	d.model = *m
-	d.run(m.resume(filepath.Join(m.opts.Demo.Dir(), "b-short-bridge.toml")))
+	path := filepath.Join(m.opts.Demo.Dir(), "b-short-bridge.toml")
+	if key, _, ok := strings.Cut(line, "="); ok {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			d.t.Fatal(err)
+		}
+		data = regexp.MustCompile(`(?m)^`+key+`=.*`).ReplaceAll(data, []byte(line))
+		if err := os.WriteFile(path, data, 0o600); err != nil {
+			d.t.Fatal(err)
+		}
+	}
+	d.run(m.resume(path))
 	m = d.m()
 	m.flow.Demo = true
 	d.model = *m

@@ -152,9 +152,9 @@ func (s *State) readAgain(keys []string) {
 			}
 		}
 	}
-	names := make([]string, len(keys))
-	for i, key := range keys {
-		names[i] = rules.InputName(key)
+	names := make([]string, len(d.again))
+	for i, r := range d.again {
+		names[i] = r.String()
 	}
 	s.Draft = d
 	s.move(s.placeOf("set"))

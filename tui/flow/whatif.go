@@ -2,6 +2,7 @@ package flow
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -61,12 +62,25 @@ func whatIf() Step {
 func tries(d *Draft) []Option {
 	var out []Option
 	for p := range fit.NumPieces {
-		out = append(out, Option{Word: rules.PieceName(p), do: func(s *State) { s.tryPiece(p) }})
+		out = append(out, Option{Word: d.tryWord(p), do: func(s *State) { s.tryPiece(p) }})
 	}
 	if len(d.Trial) > 0 {
 		out = append(out, Option{Word: "set these lengths on the kit", do: func(s *State) { s.apply(Apply{To: s.Trial}) }})
 	}
 	return append(out, Option{Word: "leave: nothing is changed", do: (*State).endTrial})
+}
+
+// tryWord is a piece with its length now and on trial.
+func (d *Draft) tryWord(p fit.Piece) string {
+	show := func(mm float64) string { return rules.FormatLength(mm, string(d.Session.Unit)) }
+	word := rules.PieceName(p)
+	if now := d.length(p); now.Known {
+		word += ", " + show(now.V)
+	}
+	if to, ok := d.Trial[p]; ok {
+		word += ", on trial " + show(to)
+	}
+	return word
 }
 
 // WhatIf are the lengths on trial, on the draft as it is; of use where the
@@ -121,6 +135,11 @@ func (s *State) tryBack(p fit.Piece) {
 	w := s.WhatIf()
 	w.Reset(p)
 	s.OnTrial, s.Trial = p, w.Lengths()
+}
+
+// Movable says whether any length may be changed.
+func (s *State) Movable() bool {
+	return slices.ContainsFunc(s.Session.Fit.Kit.Pieces[:], func(p fit.PieceInfo) bool { return p.Present && p.Change != fit.Fixed && p.Bounded })
 }
 
 // AsItIs are the checks of the draft by margin and guard alone, as a trial's are.
