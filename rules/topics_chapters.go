@@ -34,7 +34,7 @@ func chapters() []Topic {
 		chapter("advice", "What to change", "Knowing that something is 28 mm off helps nobody who hangs in a saddle.", "judgement",
 			"advise tries every set of pieces that can change, each within its bounds. Least change is the cheapest set that brings every must to a pass; best fit also brings in the most shoulds. Each answer is put through the whole model again, on marks that a tape has.",
 			"For every changed piece it tells a window. Use one at a time: windows do not add up.",
-			"An answer is a setting, not a verdict. Set it, lay the tape on it, hang, and read again what it moves; only then can it be signed."),
+			"An answer is a setting, not a verdict. Set it, lay the tape on it, hang, and read again what it moves; only then can it be signed. The wizard offers it in the review where a must is short of a pass, and asks in the next hang for what is stale alone."),
 		chapter("cautions", "Cautions", "Climbing can kill.", "common practice; see each check's source", bullets("- ", Cautions())),
 		chapter("getting-down", "Getting down", "Hanging without moving is dangerous within minutes.", "common practice; first aid as in HSE RR708, 2009",
 			"A general order; the instructor adapts it to the tree, the kit and what was practised.", bullets("- ", GettingDown())),

@@ -22,7 +22,9 @@ func TestReadmeIsCurrent(t *testing.T) {
 		t.Fatal(err)
 	}
 	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
-	for part, want := range map[string]string{"keys": readmeKeys(), "review": demoReview(t)} {
+	for part, want := range map[string]string{
+		"keys": readmeKeys(), "review": demoReview(t), "advice": readmeView(t, "advice"), "what-if": readmeView(t, "what-if-window"),
+	} {
 		begin, end := "<!-- "+part+": from code, go test ./tui -update -->\n", "<!-- "+part+": end -->\n"
 		before, rest, ok := strings.Cut(readme, begin)
 		got, after, ok2 := strings.Cut(rest, end)
@@ -39,6 +41,16 @@ func TestReadmeIsCurrent(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+}
+
+// readmeView is the golden view of a scene at 80x24.
+func readmeView(t *testing.T, scene string) string {
+	t.Helper()
+	data, err := os.ReadFile("../testdata/views/" + scene + "_80x24.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return "```\n" + strings.TrimRight(string(data), "\n") + "\n```\n"
 }
 
 // readmeKeys is the table of keys.

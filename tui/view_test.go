@@ -60,6 +60,7 @@ var scenes = []struct {
 	{"advice-conflict", func(d *desk) { d.shortWith("bounds_mm = [950, 980]"); d.option("what to change") }},
 	{"advice-fixed", func(d *desk) { d.shortWith(`change = "fixed"`); d.option("what to change") }},
 	{"what-if", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyRight, tea.KeyRight) }},
+	{"what-if-window", func(d *desk) { d.short(); d.option("what if"); d.typed("4"); d.press(tea.KeyLeft, tea.KeyLeft) }},
 	{"what-if-sure", func(d *desk) { d.short(); d.option("what if"); d.press(tea.KeyPgUp, tea.KeyEnter) }},
 	{"what-if-held", func(d *desk) { d.typed("1"); d.goTo(d.place("what-if")) }},
 	{"past", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4") }},
