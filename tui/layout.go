@@ -215,7 +215,7 @@ func (m *Model) footer() string {
 	case onHelp:
 		return t.hints(m.width, "PgDn PgUp", "scroll", "any other key", "back")
 	case onPast:
-		return t.hints(m.width, "Enter", "open", "Up Down", "move", "Esc", "back", "text", "finds")
+		return t.hints(m.width, "Enter", "open", "Up Down", "move", "Tab", "due", "Esc", "back", "text", "finds")
 	case onPage:
 		if m.pages[len(m.pages)-1].entry != nil {
 			return t.hints(m.width, "PgDn PgUp", "scroll", "c", "compare", "h", "history", "Esc", "back")

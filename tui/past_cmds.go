@@ -2,6 +2,7 @@ package tui
 
 import (
 	"path/filepath"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -14,15 +15,30 @@ import (
 
 // listedMsg is for the screen of past fittings: the folder in short.
 type listedMsg struct {
-	gen  int
-	list *records.List
-	err  error
+	gen    int
+	list   *records.List
+	people []person
+	err    error
 }
 
-func listPast(gen int, store *sessions.Store) tea.Cmd {
+// A person is a climber of the folder, and whether due.
+type person struct {
+	history.Person
+	climber *records.Climber
+}
+
+func listPast(gen int, store *sessions.Store, now time.Time) tea.Cmd {
 	return func() tea.Msg {
 		list, err := records.Scan(store)
-		return listedMsg{gen, list, err}
+		if err != nil {
+			return listedMsg{gen: gen, err: err}
+		}
+		told, climbers := history.People(list, now)
+		people := make([]person, len(told))
+		for i := range told {
+			people[i] = person{told[i], &climbers[i]}
+		}
+		return listedMsg{gen, list, people, nil}
 	}
 }
 

@@ -123,6 +123,26 @@ func TestPastShowsComparesAndFollows(t *testing.T) {
 	})
 }
 
+func TestPastTellsWhoIsDue(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := atPast(t, 80, 24)
+		d.press(tea.KeyTab)
+		d.sees("Climbers, and who is due", "3 climbers, 3 due", "> DUE not signed demo climber A, 2 sessions")
+		d.typed("CLIMBER c")
+		d.sees("> DUE not signed demo climber C, 1 session")
+		d.seesNo("demo climber B")
+		d.press(tea.KeyEnter)
+		d.sees("demo climber C, all sessions", "demo climber C: 1 session")
+		d.press(tea.KeyEsc)
+		d.sees("Find: CLIMBER c_")
+		d.press(tea.KeyTab)
+		d.sees("Past fittings", "4 sessions")
+		d.press(tea.KeyTab, tea.KeyEsc)
+		d.sees("Past fittings")
+		d.leave()
+	})
+}
+
 func TestPastTellsWhatIsWrong(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		d := atPast(t, 80, 24)

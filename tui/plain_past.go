@@ -16,16 +16,15 @@ const mostTold = 20
 // or back.
 func (p *plain) past() {
 	m := Model{opts: p.opts, now: p.opts.Now()}
-	list, err := records.Scan(p.opts.Store)
-	if err != nil {
-		p.say("%s", err)
+	listed := listPast(0, p.opts.Store, m.now)().(listedMsg)
+	if listed.err != nil {
+		p.say("%s", listed.err)
 		return
 	}
-	m.past = pastScreen{list: list}
-	m.past.find()
+	m.listed(listed)
 	p.told(&m)
 	for {
-		p.say("Type words to find (climber, place, date, verdict, piece, kit), a number to show that one, compare NUMBER NUMBER, history NUMBER, or back.")
+		p.say("Type words to find (climber, place, date, verdict, piece, kit), a number to show that one, compare NUMBER NUMBER, history NUMBER, due for who is due for a re-check, or back.")
 		line, ok := p.read()
 		words := strings.Fields(line)
 		if !ok || len(words) == 0 || line == "back" {
@@ -36,6 +35,10 @@ func (p *plain) past() {
 			p.say("%s", first.Err)
 		case len(words) == 1 && first != nil:
 			p.page(m.readSession(0, first)().(pageMsg))
+		case line == "due":
+			for _, w := range m.past.people {
+				p.say("%s", strings.TrimSpace(personRow(w)))
+			}
 		case words[0] == "history" && len(words) == 2 && last != nil:
 			if c := m.past.climberOf(last); c != nil {
 				p.page(m.readHistory(0, c)().(pageMsg))

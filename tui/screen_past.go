@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -12,7 +11,8 @@ import (
 	"example.com/hangtape/sessions/records"
 )
 
-// pastScreen lists the past fittings, those that match what is typed.
+// pastScreen lists the past fittings, or their climbers, those that match what
+// is typed.
 type pastScreen struct {
 	gen     int
 	list    *records.List // nil while the folder is read
@@ -23,13 +23,17 @@ type pastScreen struct {
 	at, top int            // which of found is marked, and which is the first to be seen
 	with    *records.Entry // to be held against the one that is chosen next
 	differs bool           // some session is judged otherwise today than it was signed
+
+	byClimber bool
+	people    []person // all of them
+	who       []person // those that match
 }
 
 // openPast shows the past fittings, read afresh.
 func (m *Model) openPast() tea.Cmd {
 	m.past = pastScreen{gen: m.past.gen + 1}
 	m.screen = onPast
-	return listPast(m.past.gen, m.opts.Store)
+	return listPast(m.past.gen, m.opts.Store, m.now)
 }
 
 func (m *Model) listed(msg listedMsg) {
@@ -40,7 +44,7 @@ func (m *Model) listed(msg listedMsg) {
 		m.past.problem = msg.err.Error()
 		return
 	}
-	m.past.list = msg.list
+	m.past.list, m.past.people = msg.list, msg.people
 	m.past.differs = slices.ContainsFunc(msg.list.Sessions(), func(e *records.Entry) bool { return e.Differs })
 	m.past.find()
 }
@@ -49,6 +53,13 @@ func (m *Model) listed(msg listedMsg) {
 func (p *pastScreen) find() {
 	p.wrong = ""
 	if p.list == nil {
+		return
+	}
+	if p.byClimber {
+		p.who, p.at, p.top = p.people, 0, 0
+		if typed := strings.ToLower(strings.TrimSpace(p.typed)); typed != "" {
+			p.who = slices.DeleteFunc(slices.Clone(p.people), func(w person) bool { return !strings.Contains(strings.ToLower(w.Climber), typed) })
+		}
 		return
 	}
 	q, err := records.ParseQuery(p.typed)
@@ -69,8 +80,17 @@ func (m *Model) pastKey(msg tea.KeyMsg) tea.Cmd {
 		case p.typed != "":
 			p.typed = ""
 			p.find()
+		case p.byClimber:
+			p.byClimber = false
+			p.find()
 		default:
 			m.screen = onFirst
+		}
+		return nil
+	case keySteps:
+		if p.with == nil {
+			p.byClimber, p.typed = !p.byClimber, ""
+			p.find()
 		}
 		return nil
 	case keyEnter:
@@ -110,13 +130,25 @@ func (m *Model) pastKey(msg tea.KeyMsg) tea.Cmd {
 	return nil
 }
 
-func (p *pastScreen) move(by int) { p.at = max(0, min(p.at+by, len(p.found)-1)) }
+func (p *pastScreen) move(by int) { p.at = max(0, min(p.at+by, p.len()-1)) }
+
+// len is how many rows there are.
+func (p *pastScreen) len() int {
+	if p.byClimber {
+		return len(p.who)
+	}
+	return len(p.found)
+}
 
 // pastChosen opens the marked one, or holds it against the one before.
 func (m *Model) pastChosen() tea.Cmd {
 	p := &m.past
-	if p.at >= len(p.found) {
+	switch {
+	case p.at >= p.len():
 		return nil
+	case p.byClimber:
+		w := p.who[p.at]
+		return m.readHistory(m.turnTo(page{title: nameOr(w.Climber, "no name") + ", all sessions"}), w.climber)
 	}
 	e, with := p.found[p.at], p.with
 	switch {
@@ -135,110 +167,10 @@ func (m *Model) pastChosen() tea.Cmd {
 
 // climberOf is the climber of e in the list; nil where e names none.
 func (p *pastScreen) climberOf(e *records.Entry) *records.Climber {
-	all := p.list.Climbers()
-	i := slices.IndexFunc(all, func(c records.Climber) bool { return slices.Contains(c.Sessions, e) })
-	if i < 0 {
-		return nil
-	}
-	return &all[i]
-}
-
-// pastHead is how many lines stand above the rows.
-const pastHead = 3
-
-// pastRows is how many rows there is room for.
-func (m *Model) pastRows() int { return max(1, m.bodyHeight()-pastHead) }
-
-func (m *Model) pastLines(width int) []string {
-	p := &m.past
-	title := "Past fittings"
-	if p.with != nil {
-		title = cut(fmt.Sprintf("Hold %s, %s, against which?", nameOr(p.with.Climber, "no name"), pastDay(p.with)), width)
-	}
-	lines := []string{m.theme.title.Render(title), cut("Find: "+clean(p.typed)+"_", width), ""}
-	switch {
-	case p.problem != "":
-		return append(lines, wrap(clean(p.problem), width)...)
-	case p.list == nil:
-		return append(lines, "reading the folder …")
-	case p.wrong != "":
-		return append(lines[:2], wrap("Not searched: "+clean(p.wrong), width)...)
-	}
-	lines[2] = cut(m.pastCount(), width)
-	rows := m.pastRows()
-	p.top = max(min(p.top, p.at), p.at-rows+1)
-	for i := p.top; i < min(len(p.found), p.top+rows); i++ {
-		row := cut(m.pastRow(p.found[i], width-2), width-2)
-		if i == p.at {
-			lines = append(lines, m.theme.key.Render("> "+row))
-		} else {
-			lines = append(lines, "  "+row)
+	for _, w := range p.people {
+		if slices.Contains(w.climber.Sessions, e) {
+			return w.climber
 		}
 	}
-	return lines
-}
-
-// pastCount says how many were found of how many, and what can be typed.
-func (m *Model) pastCount() string {
-	p := &m.past
-	all := len(p.list.Sessions())
-	var parts []string
-	switch {
-	case p.typed == "":
-		parts = append(parts, plural(all, "session"))
-	case len(p.found) == 0:
-		parts = append(parts, fmt.Sprintf("none of %d", all))
-	default:
-		parts = append(parts, fmt.Sprintf("%d of %d", len(p.found), all))
-	}
-	if p.list.Bad > 0 {
-		parts = append(parts, plural(p.list.Bad, "bad file"))
-	}
-	if p.differs {
-		parts = append(parts, "* signed otherwise")
-	}
-	if p.typed == "" {
-		parts = append(parts, "type climber, place, date, verdict, piece or kit")
-	}
-	return strings.Join(parts, "; ")
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
-// pastRow is one session, or a file that is none, in one line.
-func (m *Model) pastRow(e *records.Entry, width int) string {
-	if e.Err != nil {
-		return "cannot be read: " + clean(filepath.Base(e.Path))
-	}
-	verdict := verdictWord(e)
-	if e.Differs {
-		verdict += "*"
-	}
-	row := pastDay(e) + " " + pad(verdict, 9)
-	if width < 76 {
-		return row + nameOr(e.Climber, "no name") + ", " + clean(e.Place)
-	}
-	column := (width - 20) / 3
-	return row + pad(nameOr(e.Climber, "no name"), column-1) + " " + pad(clean(e.Place), column-1) + " " + clean(e.Kit)
-}
-
-func pastDay(e *records.Entry) string {
-	if d := e.Day(); !d.IsZero() {
-		return d.Format("2006-01-02")
-	}
-	return "no date   "
-}
-
-// verdictWord is the outcome of a session; readings that cannot be true together
-// have none.
-func verdictWord(e *records.Entry) string {
-	if e.Outcome == "" {
-		return "WRONG"
-	}
-	return strings.ToUpper(string(e.Outcome))
+	return nil
 }

@@ -65,6 +65,7 @@ var scenes = []struct {
 	{"what-if-held", func(d *desk) { d.typed("1"); d.goTo(d.place("what-if")) }},
 	{"past", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4") }},
 	{"past-found", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4piece:tether") }},
+	{"past-due", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4"); d.press(tea.KeyTab) }},
 	{"past-session", func(d *desk) { fill(d.t, d.store.Dir()); d.typed("4"); d.press(tea.KeyEnter) }},
 	{"past-compare", func(d *desk) {
 		fill(d.t, d.store.Dir())

@@ -20,7 +20,7 @@ func historyCommand(w *world) *cobra.Command {
 	var unit unitFlag
 	var dir string
 	c := &cobra.Command{
-		Use:   "history CLIMBER",
+		Use:   "history [CLIMBER]",
 		Short: "Follow a climber through the sessions: margins over time, changes, due again when",
 		Long: `Follows a climber through the sessions of the folder: when the climber is due
 for a re-check, what changed from one session to the next by more than its
@@ -28,10 +28,10 @@ uncertainty, the margins over time as a chart, and what the rules and the
 school's limits of today say of each old session where they judge differently.
 
 CLIMBER is the name as it was typed in the sessions, or the start of it if no
-other climber's name starts so. A file that cannot be read is told and stops
-nothing: the exit code is 4 then.`,
-		Example: "  hangtape history demo climber A\n  hangtape history --dir try-out demo climber A",
-		Args:    words(1, -1, "CLIMBER"),
+other climber's name starts so. Without it: everybody, and who is due for a
+re-check. A file that cannot be read is told and stops nothing: the exit code
+is 4 then.`,
+		Example: "  hangtape history demo climber A\n  hangtape history --dir try-out",
 		RunE: func(_ *cobra.Command, args []string) error {
 			return tellHistory(w, dir, strings.Join(args, " "), asJSON, unit)
 		},
@@ -57,23 +57,14 @@ func tellHistory(w *world, dir, climber string, asJSON bool, unit unitFlag) erro
 			bad = append(bad, e.Err)
 		}
 	}
-	c, err := climberCalled(climber, list.Climbers(), store.Dir())
-	if err == nil {
-		var h *history.History
-		err = contain(func() error {
-			var gone []error
-			h, gone = history.Load(store, list, c, w.now())
-			bad = append(bad, gone...)
-			return nil
-		})
-		switch {
-		case err != nil:
-		case asJSON:
-			err = writeJSON(w, h)
-		default:
-			err = writeLines(w.out, pages.History(h, look(w, unit.or(h.Unit))))
-		}
+	t := historyTold{w, store, list, asJSON, unit}
+	var gone []error
+	if climber == "" {
+		err = t.everybody()
+	} else {
+		gone, err = t.climber(climber)
 	}
+	bad = append(bad, gone...)
 	for _, e := range bad {
 		complain(w.err, e)
 	}
@@ -81,6 +72,47 @@ func tellHistory(w *world, dir, climber string, asJSON bool, unit unitFlag) erro
 		err = exit{code: exitFile}
 	}
 	return err
+}
+
+// historyTold tells what a folder says of its climbers.
+type historyTold struct {
+	w     *world
+	store *sessions.Store
+	list  *records.List
+	json  bool
+	unit  unitFlag
+}
+
+func (t *historyTold) everybody() error {
+	people, _ := history.People(t.list, t.w.now())
+	if t.json {
+		return writeJSON(t.w, struct {
+			Format   int              `json:"format"`
+			Climbers []history.Person `json:"climbers"`
+		}{history.Format, people})
+	}
+	return writeLines(t.w.out, pages.People(people, look(t.w, "mm")))
+}
+
+// climber tells the history of one; gone are the errors of files that went away
+// meanwhile.
+func (t *historyTold) climber(name string) (gone []error, err error) {
+	c, err := climberCalled(name, t.list.Climbers(), t.store.Dir())
+	if err != nil {
+		return nil, err
+	}
+	var h *history.History
+	err = contain(func() error {
+		h, gone = history.Load(t.store, t.list, c, t.w.now())
+		return nil
+	})
+	switch {
+	case err != nil:
+		return nil, err
+	case t.json:
+		return gone, writeJSON(t.w, h)
+	}
+	return gone, writeLines(t.w.out, pages.History(h, look(t.w, t.unit.or(h.Unit))))
 }
 
 // climberCalled is the climber whose name was typed, whatever the letter case,

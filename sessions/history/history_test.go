@@ -145,3 +145,38 @@ func TestLoadLeavesOutWhatIsGone(t *testing.T) {
 		t.Error(h.Sessions, errs)
 	}
 }
+
+func TestPeopleWhoAreDueComeFirst(t *testing.T) {
+	at := func(day string) time.Time {
+		d, err := time.Parse(time.DateOnly, day)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d
+	}
+	list := &records.List{School: sessions.DefaultSchool()}
+	for _, e := range []struct{ name, started, signed string }{
+		{"not yet", "2026-10-01", "2026-10-01"}, {"never", "2026-11-20", ""}, {"late", "2026-05-01", "2026-05-01"},
+		{"later", "2026-01-01", "2026-01-01"}, {"never", "2025-01-01", ""},
+	} {
+		entry := &records.Entry{Climber: e.name, Started: at(e.started)}
+		if e.signed != "" {
+			entry.Signed, entry.SignedAt = rules.Pass, at(e.signed)
+		}
+		list.Entries = append(list.Entries, entry)
+	}
+	people, climbers := People(list, thisDay)
+	var got []string
+	for i, p := range people {
+		got = append(got, p.Climber)
+		if climbers[i].Name != p.Climber {
+			t.Errorf("climber %s stands where %s does", climbers[i].Name, p.Climber)
+		}
+	}
+	if want := []string{"later", "late", "never", "not yet"}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	if p := people[2]; p.Sessions != 2 || p.Last != "2026-11-20" || !p.Due.Now || p.Due.On != "" {
+		t.Errorf("%+v", p)
+	}
+}

@@ -25,6 +25,22 @@ func History(h *history.History, l Look) []string {
 	return p.lines
 }
 
+// People is everybody of a folder and who is due for a re-check.
+func People(all []history.Person, l Look) []string {
+	p := newPage(l)
+	n := 0
+	for _, who := range all {
+		if who.Due.Now {
+			n++
+		}
+	}
+	p.para(0, fmt.Sprintf("%s, %d due for a re-check", plural(len(all), "climber"), n))
+	for _, who := range all {
+		p.item(p.typed(who.Climber), join(due(who.Due), plural(who.Sessions, "session"), prefixed("the last ", who.Last)))
+	}
+	return p.lines
+}
+
 func plural(n int, what string) string {
 	if n == 1 {
 		return "1 " + what

@@ -1,0 +1,139 @@
+package tui
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"example.com/hangtape/sessions/records"
+)
+
+// pastHead is how many lines stand above the rows.
+const pastHead = 3
+
+// pastRows is how many rows there is room for.
+func (m *Model) pastRows() int { return max(1, m.bodyHeight()-pastHead) }
+
+func (m *Model) pastLines(width int) []string {
+	p := &m.past
+	title := "Past fittings"
+	if p.byClimber {
+		title = "Climbers, and who is due for a re-check"
+	}
+	if p.with != nil {
+		title = cut(fmt.Sprintf("Hold %s, %s, against which?", nameOr(p.with.Climber, "no name"), pastDay(p.with)), width)
+	}
+	lines := []string{m.theme.title.Render(title), cut("Find: "+clean(p.typed)+"_", width), ""}
+	switch {
+	case p.problem != "":
+		return append(lines, wrap(clean(p.problem), width)...)
+	case p.list == nil:
+		return append(lines, "reading the folder …")
+	case p.wrong != "":
+		return append(lines[:2], wrap("Not searched: "+clean(p.wrong), width)...)
+	}
+	lines[2] = cut(m.pastCount(), width)
+	rows := m.pastRows()
+	p.top = max(min(p.top, p.at), p.at-rows+1)
+	for i := p.top; i < min(p.len(), p.top+rows); i++ {
+		row := cut(m.pastText(i, width-2), width-2)
+		if i == p.at {
+			lines = append(lines, m.theme.key.Render("> "+row))
+		} else {
+			lines = append(lines, "  "+row)
+		}
+	}
+	return lines
+}
+
+// pastText is one row.
+func (m *Model) pastText(i, width int) string {
+	if m.past.byClimber {
+		return personRow(m.past.who[i])
+	}
+	return m.pastRow(m.past.found[i], width)
+}
+
+// personRow is one climber in one line.
+func personRow(w person) string {
+	due, on := "    ", w.Due.On
+	if w.Due.Now {
+		due = "DUE "
+	}
+	if on == "" {
+		on = "not signed"
+	}
+	return due + on + " " + nameOr(w.Climber, "no name") + ", " + plural(w.Sessions, "session")
+}
+
+// pastCount says how many were found of how many, and what can be typed.
+func (m *Model) pastCount() string {
+	p := &m.past
+	if p.byClimber {
+		due := 0
+		for _, w := range p.people {
+			due += count(w.Due.Now)
+		}
+		return fmt.Sprintf("%s, %d due", plural(len(p.people), "climber"), due)
+	}
+	all := len(p.list.Sessions())
+	var parts []string
+	switch {
+	case p.typed == "":
+		parts = append(parts, plural(all, "session"))
+	case len(p.found) == 0:
+		parts = append(parts, fmt.Sprintf("none of %d", all))
+	default:
+		parts = append(parts, fmt.Sprintf("%d of %d", len(p.found), all))
+	}
+	if p.list.Bad > 0 {
+		parts = append(parts, plural(p.list.Bad, "bad file"))
+	}
+	if p.differs {
+		parts = append(parts, "* signed otherwise")
+	}
+	if p.typed == "" {
+		parts = append(parts, "type climber, place, date, verdict, piece or kit", "Tab: who is due")
+	}
+	return strings.Join(parts, "; ")
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// pastRow is one session, or a file that is none, in one line.
+func (m *Model) pastRow(e *records.Entry, width int) string {
+	if e.Err != nil {
+		return "cannot be read: " + clean(filepath.Base(e.Path))
+	}
+	verdict := verdictWord(e)
+	if e.Differs {
+		verdict += "*"
+	}
+	row := pastDay(e) + " " + pad(verdict, 9)
+	if width < 76 {
+		return row + nameOr(e.Climber, "no name") + ", " + clean(e.Place)
+	}
+	column := (width - 20) / 3
+	return row + pad(nameOr(e.Climber, "no name"), column-1) + " " + pad(clean(e.Place), column-1) + " " + clean(e.Kit)
+}
+
+func pastDay(e *records.Entry) string {
+	if d := e.Day(); !d.IsZero() {
+		return d.Format("2006-01-02")
+	}
+	return "no date   "
+}
+
+// verdictWord is the outcome of a session; readings that cannot be true together
+// have none.
+func verdictWord(e *records.Entry) string {
+	if e.Outcome == "" {
+		return "WRONG"
+	}
+	return strings.ToUpper(string(e.Outcome))
+}
