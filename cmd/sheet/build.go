@@ -37,7 +37,7 @@ func NewCard(s Subject) *Card {
 		PenMarks: "Where to put the marks: on a piece that slides, a line across it where it leaves the slider at this length; on a tied one, a line across each tail at the knot. A mark that has moved: lay the tape on again.",
 		Rope:     s.rope(drill.New(&ses.Fit, limits, a)),
 		Limits:   s.limits(),
-		Drill:    s.drill(a),
+		Drill:    s.drill(),
 		Sign:     s.sign(),
 		Cautions: rules.Cautions(),
 		At:       ses.Started,

@@ -106,6 +106,22 @@ func TestWhoSigned(t *testing.T) {
 	}
 }
 
+func TestDrill(t *testing.T) {
+	if got := sheet.NewCard(subject(t, goodKit, "mm")).Drill; !slices.Equal(got, []string{"NOT DONE"}) {
+		t.Errorf("%q", got)
+	}
+	s := subject(t, goodKit, "in").Session
+	s.Drill = &sessions.Drill{
+		Done: time.Date(2026, 4, 18, 9, 44, 0, 0, time.UTC), Note: "in the  rain",
+		Steps: []sessions.DrillStep{{Name: "ease-left", Held: fit.Yes, Drop: fit.Some(25.4)}, {Name: "ease-both", Held: fit.No, KneeFree: fit.Yes}},
+	}
+	got := sheet.NewCard(judged(t, s, "in")).Drill
+	want := []string{"FAIL, 2026-04-18, in the rain", "ease-left: held, sank 1 in", "ease-both: DID NOT HOLD, knee free"}
+	if !slices.Equal(got[:3], want) || !strings.HasPrefix(got[len(got)-1], "NOT SEEN, or not told: ") {
+		t.Errorf("%q, want %q and what was not seen", got, want)
+	}
+}
+
 // A tight must that rests on a prediction says so.
 func TestPredictedVerdictsSaySo(t *testing.T) {
 	c := sheet.NewCard(subject(t, "../../testdata/sessions/full.toml", "mm"))

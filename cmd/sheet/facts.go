@@ -41,20 +41,12 @@ func (s *Subject) rope(p *drill.Plan) string {
 }
 
 // drill tells what was seen in the ground drill, and whether it agrees.
-func (s *Subject) drill(a *rules.Assessment) []string {
-	d := s.Session.Drill
-	if d == nil {
+func (s *Subject) drill() []string {
+	d, review := s.Session.Drill, s.Session.DrillReview()
+	if review == nil {
 		return []string{"NOT DONE"}
 	}
-	seen := drill.Seen{Sag: d.Sag}
-	for _, st := range d.Steps {
-		seen.Steps = append(seen.Steps, drill.SeenStep(st))
-	}
-	review := drill.Look(a, seen)
 	lines := []string{join(", ", word(review.Verdict), s.day(d.Done), told("", d.Note))}
-	if review.Verdict == rules.Unknown {
-		lines[0] += " (not all steps were seen)"
-	}
 	for _, st := range d.Steps {
 		lines = append(lines, told("", st.Name)+": "+join(", ", s.seen(st)...))
 	}
@@ -63,6 +55,9 @@ func (s *Subject) drill(a *rules.Assessment) []string {
 	}
 	for _, f := range review.Findings {
 		lines = append(lines, f.Name+": "+f.In(s.Unit))
+	}
+	if len(review.NotSeen) > 0 {
+		lines = append(lines, "NOT SEEN, or not told: "+strings.Join(review.NotSeen, ", "))
 	}
 	return lines
 }
