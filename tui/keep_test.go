@@ -189,7 +189,7 @@ func TestAnyKeys(t *testing.T) {
 				case n < 9:
 					d.press(keys[r.IntN(len(keys))])
 				default:
-					signs := []rune("0123456789112?dk x日é")
+					signs := []rune("0123456789112?dkwo x日é")
 					d.typed(string(signs[r.IntN(len(signs))]))
 				}
 				inBox(t, d.model.View(), w, h)

@@ -24,6 +24,7 @@ const (
 	keyLonger
 	keyMore
 	keyKeep
+	keyWanted
 	keyDown
 	keyCompare
 	keyHistory
@@ -51,6 +52,7 @@ func bindings() []binding {
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
 		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
 		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept", true},
+		{keyWanted, []string{"w", "W"}, "w", "to the reading worth taking: one that may still change a verdict", true},
 		{keyCompare, []string{"c", "C"}, "c", "in a past fitting: hold it against another one", true},
 		{keyHistory, []string{"h", "H"}, "h", "in a past fitting: all sessions of its climber, margins over time", true},
 		{keyOlder, []string{"up"}, "Up", "correct the value taken before; emptied, it is taken out; in what if, the piece before; in lists and texts, up", false},

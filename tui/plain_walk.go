@@ -11,7 +11,7 @@ import (
 
 // plainWords are the words that may stand in place of an answer; one that is
 // meant as an answer is typed after =.
-const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
+const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, settle (the reading that may still change a verdict), down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
 
 // walk asks until the wizard is left or the input ends.
 func (p *plain) walk() {
@@ -118,6 +118,8 @@ func (p *plain) answer(line string) bool {
 		}
 	case line == "keep":
 		p.do(flow.Keep{})
+	case line == "settle":
+		p.do(flow.ToWanted{})
 	case line == "down":
 		p.do(flow.DownNow{Now: now})
 	case line == "quit":

@@ -29,6 +29,9 @@ func reviewOf(s *flow.State) []reviewLine {
 	r, unit := s.Report, string(s.Session.Unit)
 	say := func(format string, args ...any) reviewLine { return reviewLine{text: fmt.Sprintf(format, args...)} }
 	out := []reviewLine{say("All in all: %s. %s.", strings.ToUpper(string(r.Outcome)), rules.Tally(r.Checks))}
+	if s.Short() {
+		out = append(out, say("%s", s.WhyPicked(s.Ask())))
+	}
 	for _, round := range s.Rounds {
 		out = append(out, roundLines(&round, unit)...)
 	}

@@ -46,6 +46,8 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		return m.do(flow.Newer{})
 	case keySkip:
 		return m.do(flow.SkipStep{})
+	case keyWanted:
+		return m.do(flow.ToWanted{})
 	case keyDown:
 		if m.flow.Hanging() {
 			return m.do(flow.DownNow{Now: m.now})
@@ -126,7 +128,7 @@ func (m *Model) proseLines(width int) []string {
 // proseOf is a question in words, a paragraph each.
 func proseOf(s *flow.State, a flow.Ask) []string {
 	what, why := a.Words()
-	prose := []string{what, why}
+	prose := []string{s.WhyPicked(a), what, why}
 	if a.Key == "down" {
 		for i, l := range rules.GettingDown() {
 			prose = append(prose, fmt.Sprintf("%d. %s", i+1, l))

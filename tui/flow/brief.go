@@ -27,6 +27,8 @@ func (a Ask) passedOver(d *Draft) bool {
 		return a.Kind != Reading || !slices.Contains(reChecked, a.Reading)
 	case d.reTuning():
 		return !d.reTuned(a)
+	case d.Short():
+		return !d.picks(a)
 	}
 	return false
 }

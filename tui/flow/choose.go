@@ -48,6 +48,10 @@ func (s *State) pick(i int, now time.Time) {
 	} else {
 		s.Draft = d
 	}
+	if w, ok := s.firstWanted(Ground); ok && o.stops { // the review can wait for what needs no hanging
+		s.move(w)
+		return
+	}
 	s.act(o.Act)
 }
 

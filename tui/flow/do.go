@@ -31,6 +31,8 @@ func (s State) Do(e Event) State {
 		s.walk(+1)
 	case Keep:
 		s.keep()
+	case ToWanted:
+		s.toWanted()
 	case DownNow:
 		s.downNow(e.Now)
 	case GoTo:
@@ -154,6 +156,7 @@ func (s *State) commit(d Draft) bool {
 	d.Advice = nil
 	s.Draft, s.Report, s.Wrong = d, report, err
 	s.weigh()
+	s.want()
 	s.Saves++
 	return true
 }

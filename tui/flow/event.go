@@ -31,6 +31,8 @@ type (
 	// Keep takes over the length of the earlier session, as kept and not as
 	// measured.
 	Keep struct{}
+	// ToWanted goes to the reading that can still turn a verdict, musts first.
+	ToWanted struct{}
 	// DownNow stops the clock and leads to the order of getting down.
 	DownNow struct{ Now time.Time }
 	// GoTo jumps to a question.
@@ -46,5 +48,6 @@ func (Back) event()     {}
 func (Older) event()    {}
 func (Newer) event()    {}
 func (Keep) event()     {}
+func (ToWanted) event() {}
 func (DownNow) event()  {}
 func (GoTo) event()     {}

@@ -30,6 +30,9 @@ func TestWhateverIsDone(t *testing.T) {
 		if rapid.Bool().Draw(t, "new") {
 			start = flowtest.Blank(&start)
 		}
+		if rapid.Bool().Draw(t, "short") {
+			start.Purpose, start.Notes = sessions.FirstFitting, "Short fitting: what is read was chosen by what it settles."
+		}
 		s := flow.Start(start, flow.Config{Judge: judge, Earlier: rapid.SampledFrom(examples).Draw(t, "earlier")})
 		for range rapid.IntRange(1, 60).Draw(t, "events") {
 			now = now.Add(time.Duration(rapid.IntRange(-30, 300).Draw(t, "seconds")) * time.Second)
@@ -63,6 +66,7 @@ func event(t *rapid.T, s *flow.State, now time.Time) flow.Event {
 		rapid.Just[flow.Event](flow.Older{}),
 		rapid.Just[flow.Event](flow.Newer{}),
 		rapid.Just[flow.Event](flow.Keep{}),
+		rapid.Just[flow.Event](flow.ToWanted{}),
 		rapid.Just[flow.Event](flow.DownNow{Now: now}),
 		rapid.Custom(func(t *rapid.T) flow.Event { return trial(t, s) }),
 		rapid.Map(rapid.IntRange(-1, 8), func(i int) flow.Event { return flow.Pick{Option: i, Now: now} }),

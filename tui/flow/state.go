@@ -146,6 +146,7 @@ func (s *State) ask(p Place) Ask { return s.Steps[p.Step].Asks[p.Ask] }
 func (s *State) judge() {
 	s.Report, s.Wrong = s.Judge(&s.Session)
 	s.weigh()
+	s.want()
 }
 
 // weigh tells the draft how its report came out.

@@ -24,12 +24,7 @@ func Steps() []Step {
 
 func people() Step {
 	return Step{ID: "people", Title: "People and purpose", Asks: []Ask{
-		choice("session.purpose", "Why does the climber hang today?", "It settles what is asked on the way; all else is there to go to.",
-			func(d *Draft) *sessions.Purpose { return &d.Session.Purpose },
-			word[sessions.Purpose]{"first fitting", sessions.FirstFitting},
-			word[sessions.Purpose]{"re-tune: something of the kit is new", sessions.ReTune},
-			word[sessions.Purpose]{"re-check: is it still right?", sessions.ReCheck},
-			word[sessions.Purpose]{"review: no climber here", sessions.Review}),
+		purpose(),
 		text("session.climber", "Climber", "The name that the session is kept and found under.", func(d *Draft) *string { return &d.Session.Climber }),
 		text("session.instructor", "Instructor", "Who measures and decides.", func(d *Draft) *string { return &d.Session.Instructor }),
 		text("session.place", "Place", "The tree or the site.", func(d *Draft) *string { return &d.Session.Place }),
@@ -37,6 +32,30 @@ func people() Step {
 			func(d *Draft) *sessions.Unit { return &d.Session.Unit },
 			word[sessions.Unit]{"mm", sessions.MM}, word[sessions.Unit]{"cm", sessions.CM}, word[sessions.Unit]{"in", sessions.Inch}),
 	}}
+}
+
+func purpose() Ask {
+	a := choice("session.purpose", "Why does the climber hang today?", "It settles what is asked on the way; all else is there to go to.",
+		func(d *Draft) *sessions.Purpose { return &d.Session.Purpose },
+		word[sessions.Purpose]{"first fitting", sessions.FirstFitting},
+		word[sessions.Purpose]{"re-tune: something of the kit is new", sessions.ReTune},
+		word[sessions.Purpose]{"re-check: is it still right?", sessions.ReCheck},
+		word[sessions.Purpose]{"review: no climber here", sessions.Review})
+	options, mark := a.Options, a.Mark
+	a.Options = func(d *Draft) []Option {
+		var out []Option
+		for _, o := range options(d) {
+			out = append(out, atLength(o))
+		}
+		return append(out, shortFitting())
+	}
+	a.Mark = func(d *Draft) int {
+		if d.Short() {
+			return len(options(d))
+		}
+		return mark(d)
+	}
+	return a
 }
 
 func tape() Step {

@@ -78,9 +78,17 @@ func (s *State) move(p Place) {
 }
 
 func (s *State) forward() {
-	if p, ok := s.after(s.At); ok {
-		s.move(p)
+	s.triedHere()
+	p, ok := s.after(s.At)
+	if !ok {
+		return
 	}
+	if s.ask(p).Key == "down" { // up as long as something is still wanted
+		if w, ok := s.firstWanted(Aloft); ok {
+			p = w
+		}
+	}
+	s.move(p)
 }
 
 func (s *State) back() {

@@ -54,24 +54,6 @@ func TestToldIsTrueInANarrowWorld(t *testing.T) {
 	}
 }
 
-func TestCanTurn(t *testing.T) {
-	next := rules.Next{UNow: 10, UThen: 6, GuardThen: 10} // the margin moves by up to 1.645·8
-	for _, c := range []struct {
-		verdict rules.Verdict
-		margin  rules.Num
-		want    bool
-	}{
-		{rules.Unknown, 0, true},
-		{rules.Tight, 8, true},
-		{rules.Fail, -5, true},
-		{rules.Fail, -14, false},
-	} {
-		if got := canTurn(&rules.Check{Verdict: c.verdict, Margin: c.margin}, next); got != c.want {
-			t.Errorf("%s at %g: %v", c.verdict, float64(c.margin), got)
-		}
-	}
-}
-
 func TestDoubtedLeavesOutWhatReadingAgainCannotMend(t *testing.T) {
 	got := doubted([]rules.Finding{
 		{Name: "outside-survey", Inputs: []string{"climber.stature_mm"}},

@@ -1,8 +1,6 @@
 package runs
 
 import (
-	"math"
-
 	"example.com/hangtape/cmd/trial/instructor"
 	"example.com/hangtape/cmd/trial/truth"
 	"example.com/hangtape/fit"
@@ -51,28 +49,10 @@ func (b *Bench) Short(body truth.Body) Short {
 // wanted is the next reading of the first check of the kind that asks for one that
 // can still turn its verdict and was not given twice.
 func wanted(a *rules.Assessment, kind rules.Kind, given map[string]int) string {
-	report := a.Report("")
-	for _, n := range report.Next {
-		c, ok := rules.CheckNamed(n.Check)
-		if ok && c.Info().Kind == kind && given[n.Reading] < 2 && canTurn(&report.Checks[c], n) {
-			return n.Reading
-		}
+	for _, w := range a.Report("").Wanted(kind, func(key string) bool { return given[key] >= 2 }) {
+		return w.Reading
 	}
 	return ""
-}
-
-// canTurn says whether the reading can turn the verdict: by it the margin moves,
-// at most times by what u loses, and the guard shrinks.
-func canTurn(c *rules.Check, n rules.Next) bool {
-	if c.Verdict == rules.Unknown || !n.UThen.Known() {
-		return true
-	}
-	margin, guard := float64(c.Margin), float64(n.GuardThen)
-	moves := rules.GuardFactor * math.Sqrt(math.Max(0, float64(n.UNow*n.UNow-n.UThen*n.UThen)))
-	if c.Verdict == rules.Fail {
-		return margin+moves >= 0
-	}
-	return margin-moves < 0 || margin+moves >= guard
 }
 
 // taken says whether the key's reading was written down before it was asked for.
