@@ -9,8 +9,12 @@ import (
 // body part once it is known which other parts were measured.
 type linear struct {
 	c     float64
-	terms []term
+	terms [mostTerms]term
+	n     int // how many of terms there are
 }
+
+// mostTerms are stature, inseam, and the inputs that stand for the partners.
+const mostTerms = 8
 
 type term struct {
 	s slot
@@ -19,8 +23,8 @@ type term struct {
 
 func (l *linear) at(x []float64) float64 {
 	v := l.c
-	for _, t := range l.terms {
-		v += t.w * x[t.s]
+	for i := range l.n {
+		v += l.terms[i].w * x[l.terms[i].s]
 	}
 	return v
 }
@@ -29,13 +33,14 @@ func (l *linear) add(w float64, s slot) {
 	if w == 0 {
 		return
 	}
-	for i := range l.terms {
+	for i := range l.n {
 		if l.terms[i].s == s {
 			l.terms[i].w += w
 			return
 		}
 	}
-	l.terms = append(l.terms, term{s, w})
+	l.terms[l.n] = term{s, w}
+	l.n++
 }
 
 // partner is a body part that was measured, as the sum of inputs that stands for
@@ -125,7 +130,7 @@ func (m *Model) sharpen(parts []BodyPart, ps []partner) (estimates, likely []sha
 // mean is the sharpened estimate of a part without its residual:
 // μ_u + S·(o − μ_o).
 func (m *Model) mean(of *sharpening, ps []partner) linear {
-	l := linear{terms: make([]term, 0, 8)}
+	var l linear
 	regressed := func(part BodyPart, w float64) {
 		b := &m.regression.Beta[part]
 		l.c += w * b[0]

@@ -6,7 +6,7 @@ import (
 )
 
 // Origin says where an input's value comes from.
-type Origin int
+type Origin int8
 
 // The origins.
 const (
@@ -29,14 +29,14 @@ type Input struct {
 	V, U   float64
 	Unit   string
 	Origin Origin
+	Hidden bool // an input of the model's own that no list shows
 
 	Reading Reading // what was read, or noReading
+	Kind    Spread  // of Reading, or of a length laid on again
 	Hang    int     // in which hang, counted from 0, for a height
 	Change  int     // which change set the length, counted from 1; 0 for none
 	N       int     // how often it was read
 	L       float64 // mm, the length that the tape's error goes by
-	Kind    Spread  // of Reading, or of a length laid on again
-	Hidden  bool    // an input of the model's own that no list shows
 }
 
 const noReading Reading = -1

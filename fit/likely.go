@@ -62,7 +62,14 @@ func (m *Model) addEstimates() {
 		regression = SurveyRegression
 	}
 	m.regression = regression(m.f.Sex, m.inseam != unknown)
-	ps := m.partners()
+	likely, ps := m.estimate()
+	m.addLikelihoods(likely, ps)
+}
+
+// estimate adds what the survey and the partners say of the parts that were not
+// read; likely is what each partner is held against.
+func (m *Model) estimate() (likely []sharpening, ps []partner) {
+	ps = m.partners()
 	var parts []BodyPart
 	for part := BodyPart(0); part < NumBodyParts; part++ {
 		if !m.wasRead(part) {
@@ -71,13 +78,14 @@ func (m *Model) addEstimates() {
 	}
 	estimates, likely := m.sharpen(parts, ps)
 	block := Block{Start: len(m.x), Corr: make([][]float64, len(parts))}
+	corr := make([]float64, len(parts)*len(parts))
 	for i := range estimates {
 		e := &estimates[i]
 		r := m.addResidual(m.residual(e, e, ps))
 		m.estimates[e.part] = estimate{true, m.mean(e, ps), r}
 	}
 	for i := range parts {
-		block.Corr[i] = make([]float64, len(parts))
+		block.Corr[i], corr = corr[:len(parts)], corr[len(parts):]
 		for j := range parts {
 			if block.Corr[i][j] = 1; i != j {
 				block.Corr[i][j] = m.residual(&estimates[i], &estimates[j], ps) / (m.u[block.Start+i] * m.u[block.Start+j])
@@ -85,7 +93,7 @@ func (m *Model) addEstimates() {
 		}
 	}
 	m.blocks = append(m.blocks, block)
-	m.addLikelihoods(likely, ps)
+	return likely, ps
 }
 
 func (m *Model) addResidual(variance float64) slot {

@@ -33,7 +33,7 @@ type Model struct {
 	gap       slot       // the connector bottom's usual drop under the top of the bridge
 	blocks    []Block    // inputs that are correlated
 	poses     poseChains // lengths as they were when the poses were read
-	stages    []stage    // by slot: what a step of the input may have a part in
+	stages    []Stage    // by slot: what a step of the input may have a part in
 }
 
 type ropeSlots struct{ diameter, elongation, least, drill slot }

@@ -102,7 +102,6 @@ func (m *Model) posesAt(x []float64, s *State) {
 	}
 	s.Over = s.YTaut - s.YLevel
 	s.KneeAtTaut = g.knee(s.YTaut-delta, s.FootLoop)
-	s.ThighPastLevel = degrees(math.Asin(s.KneeAtTaut / s.Thigh))
 
 	e, as := g.span(s.angles.cosKnee), x[m.posture[BehindRope]]
 	s.BehindRope = as

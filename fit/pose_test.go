@@ -69,7 +69,7 @@ func TestKneeComesUpInFront(t *testing.T) {
 		t.Fatalf("over is %v: the test is not about a knee past level", s.Over)
 	}
 	near(t, "Garda hitch with the knee where the tether stops it", garda(s.KneeAtTaut), s.YTaut, 1e-9)
-	near(t, "thigh past level", s.ThighPastLevel, math.Asin(s.KneeAtTaut/440)*180/math.Pi, 1e-9)
+	near(t, "thigh past level", s.ThighPastLevel(), math.Asin(s.KneeAtTaut/440)*180/math.Pi, 1e-9)
 }
 
 // Where a pose was read, the reading is what counts, put level by the knee's

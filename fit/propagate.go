@@ -17,18 +17,26 @@ type Block struct {
 type Propagation struct {
 	Values []float64 // the function at the inputs' values; NaN where unknown
 
-	blocks  []Block
-	x, u    []float64
-	f       stepped
-	rows    []int     // by input: its row of contributions; row 0 is that of inputs not stepped
-	contr   []float64 // by row, then output
-	squares []float64 // by output: sum of the contributions' squares
-	shifts  []float64 // by output
-	lo, hi  []float64 // scratch
+	blocks []Block
+	x, u   []float64
+	f      stepped
+	rows   []int     // by input: its row of contributions; row 0 is that of inputs not stepped
+	contr  []float64 // by row, then output
+	sums   sums      // over the inputs
+	still  sums      // over those that a reading on trial leaves alone
+	lo, hi []float64 // scratch
 }
 
-// stepped is a function of inputs x of which only x[i] is not at its value; i is
-// -1 where all are.
+// An Uncertainty is the standard uncertainty and the second-order shift of an
+// output.
+type Uncertainty struct{ U, Shift float64 }
+
+// sums are the squares of contributions and the shares of shifts, summed up, by
+// output.
+type sums struct{ squares, shifts []float64 }
+
+// stepped is a function of inputs x of which only x[i] is not at its value, with
+// out as it was when all were; i is -1 where all are.
 type stepped func(i int, x, out []float64)
 
 // Propagate steps every input x[i] of f by ± its standard uncertainty u[i]: its
@@ -40,49 +48,78 @@ type stepped func(i int, x, out []float64)
 //
 // Source: GUM (JCGM 100) 5.1.3 note 2, and 5.2.2 for the correlated blocks.
 func Propagate(f func(x, out []float64), x, u []float64, blocks []Block, n int) *Propagation {
-	return propagate(func(_ int, x, out []float64) { f(x, out) }, x, u, blocks, n)
+	return propagate(func(_ int, x, out []float64) { f(x, out) }, append([]float64(nil), x...), u, blocks, n)
 }
 
-// propagate is Propagate for a function that is told which input was stepped.
+// propagate is Propagate for a function that is told which input was stepped. It
+// keeps x and moves it while it works.
 func propagate(f stepped, x, u []float64, blocks []Block, n int) *Propagation {
-	p := &Propagation{f: f, x: append([]float64(nil), x...), u: u, blocks: blocks, rows: make([]int, len(x))}
+	p := new(Propagation)
+	p.start(f, x, u, blocks, n, every)
+	p.fill(every)
+	return p
+}
+
+func every(int) bool { return true }
+
+// start makes p ready for the steps of those inputs for which steps is true. It
+// uses the room that p has.
+func (p *Propagation) start(f stepped, x, u []float64, blocks []Block, n int, steps func(i int) bool) {
+	p.f, p.x, p.u, p.blocks = f, x, u, blocks
+	p.rows = zeroed(p.rows, len(x))
 	count := 1
 	for i := range x {
-		if u[i] != 0 && !math.IsNaN(x[i]) {
+		if u[i] != 0 && !math.IsNaN(x[i]) && steps(i) {
 			p.rows[i] = count
 			count++
 		}
 	}
-	room := make([]float64, (5+count)*n)
-	for _, s := range []*[]float64{&p.Values, &p.squares, &p.shifts, &p.lo, &p.hi} {
-		*s, room = room[:n:n], room[n:]
+	p.contr = zeroed(p.contr, count*n)
+	for _, s := range []*[]float64{&p.Values, &p.sums.squares, &p.sums.shifts, &p.lo, &p.hi} {
+		*s = zeroed(*s, n)
 	}
-	p.contr = room
 	f(-1, p.x, p.Values)
+}
+
+// zeroed is s with n places, all 0.
+func zeroed[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	s = s[:n]
+	clear(s)
+	return s
+}
+
+// fill steps those inputs that have a row and for which which is true, and keeps
+// what that does.
+func (p *Propagation) fill(which func(i int) bool) {
+	n := len(p.Values)
 	for i, row := range p.rows {
-		if row == 0 {
+		if row == 0 || !which(i) {
 			continue
 		}
-		p.step(i, u[i])
-		contr := room[row*n : (row+1)*n]
+		p.step(i, p.u[i])
+		contr := p.contr[row*n : (row+1)*n]
 		for o, mid := range p.Values {
 			if p.hi[o] == mid && p.lo[o] == mid {
 				continue // most inputs leave most outputs alone
 			}
 			c, shift := p.effect(o)
 			contr[o] = c
-			p.squares[o] += c * c
-			p.shifts[o] += shift
+			p.sums.squares[o] += c * c
+			p.sums.shifts[o] += shift
 		}
 	}
-	return p
 }
 
 // step computes the outputs with input i moved by ± u.
 func (p *Propagation) step(i int, u float64) {
 	x := p.x[i]
+	copy(p.hi, p.Values)
 	p.x[i] = x + u
 	p.f(i, p.x, p.hi)
+	copy(p.lo, p.Values)
 	p.x[i] = x - u
 	p.f(i, p.x, p.lo)
 	p.x[i] = x
@@ -117,12 +154,12 @@ func (p *Propagation) Relevant() []bool {
 
 // U is the standard uncertainty and the second-order shift of output o.
 func (p *Propagation) U(o int) (u, shift float64) {
-	return p.combine(o, p.squares[o], p.shifts[o])
+	return p.combine(o, p.sums.squares[o], p.sums.shifts[o])
 }
 
 // With is U with the standard uncertainty of input i, which belongs to no block,
 // replaced.
-func (p *Propagation) With(i int, u float64) func(o int) (float64, float64) {
+func (p *Propagation) With(i int, u float64) func(o int) Uncertainty {
 	n := len(p.Values)
 	contr, gained := make([]float64, n), make([]float64, n) // gained by the shifts
 	if p.rows[i] != 0 {
@@ -143,7 +180,7 @@ func (p *Propagation) With(i int, u float64) func(o int) (float64, float64) {
 			gained[o] += shift
 		}
 	}
-	return func(o int) (float64, float64) {
+	return func(o int) Uncertainty {
 		sum := contr[o] * contr[o]
 		for j, row := range p.rows {
 			if j != i {
@@ -151,7 +188,8 @@ func (p *Propagation) With(i int, u float64) func(o int) (float64, float64) {
 				sum += c * c
 			}
 		}
-		return p.combine(o, sum, p.shifts[o]+gained[o])
+		u, shift := p.combine(o, sum, p.sums.shifts[o]+gained[o])
+		return Uncertainty{u, shift}
 	}
 }
 

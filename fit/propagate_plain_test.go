@@ -93,10 +93,10 @@ func TestPropagationAgainstWholeSteps(t *testing.T) {
 			for i := range m.Inputs {
 				same(t, m.Inputs[i].Key, o, p.Contribution(i, o), whole.contr[i][o])
 			}
-			u, shift = with(o)
+			renewed := with(o)
 			wu, wshift = again.sum(m, o)
-			same(t, "u with "+m.Inputs[at].Key, o, u, wu)
-			same(t, "shift with "+m.Inputs[at].Key, o, shift, wshift)
+			same(t, "u with "+m.Inputs[at].Key, o, renewed.U, wu)
+			same(t, "shift with "+m.Inputs[at].Key, o, renewed.Shift, wshift)
 		}
 	})
 }

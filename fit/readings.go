@@ -3,7 +3,7 @@ package fit
 // A Reading names one thing that is read off a tape. Heights come off the
 // hanging tape and belong to a hang; the others are laid lengths. The order is
 // that of the session file, which also settles ties.
-type Reading int
+type Reading int8
 
 // The readings, in the order of the session file.
 const (
@@ -51,7 +51,7 @@ const (
 
 // A Spread is what a reading lands on, which settles how far repeats of it
 // scatter (model section 4).
-type Spread int
+type Spread int8
 
 // The kinds of mark that a tape is laid to.
 const (

@@ -1,48 +1,56 @@
 package fit
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// A stage is a part of a state that is computed at once. Each builds on those
+// A Stage is a part of a state that is computed at once. Each builds on those
 // before it.
-type stage uint8
+type Stage uint8
 
+// The stages.
 const (
-	theAngles stage = 1 << iota // of the postures
-	theBody
-	theKit // as it hangs
-	thePoses
-	theSlip
-	theLabels
+	TheAngles Stage = 1 << iota // of the postures
+	TheBody
+	TheKit // as it hangs
+	ThePoses
+	TheSlip
+	TheLabels
 
-	lengths = theBody | theKit | thePoses | theSlip
-	all     = theAngles | lengths | theLabels
+	whole = TheAngles | TheBody | TheKit | ThePoses | TheSlip | TheLabels
 )
 
 // At computes the state from the values x of the base inputs, by slot.
-func (m *Model) At(x []float64, s *State) { m.update(all, x, s) }
+func (m *Model) At(x []float64, s *State) { m.update(whole, x, s) }
 
 // update computes the stages of s anew from the values x, and leaves the others
 // as they are.
-func (m *Model) update(stages stage, x []float64, s *State) {
-	if stages&theAngles != 0 {
+func (m *Model) update(stages Stage, x []float64, s *State) {
+	s.anew = stages
+	if stages&TheAngles != 0 {
 		m.angles(x, s)
 	}
-	if stages&theBody != 0 {
+	if stages&TheBody != 0 {
 		m.body(x, s)
 	}
-	if stages&theKit != 0 {
+	if stages&TheKit != 0 {
 		m.hanging(x, s)
 	}
-	if stages&thePoses != 0 {
+	if stages&ThePoses != 0 {
 		m.posesAt(x, s)
 	}
-	if stages&theSlip != 0 {
+	if stages&TheSlip != 0 {
 		m.slip(x, s)
 	}
-	if stages&theLabels != 0 {
+	if stages&TheLabels != 0 {
 		m.labelsAt(x, s)
 	}
 }
+
+// Anew says whether any of the stages was computed anew. Where none was, what
+// follows from them alone is what it was at the inputs' values.
+func (s *State) Anew(stages Stage) bool { return s.anew&stages != 0 }
 
 // postureAngles are what the posture's angles come to.
 type postureAngles struct{ cosLean, sinShin, cosShin, cosKnee float64 }
@@ -54,14 +62,26 @@ func (m *Model) angles(x []float64, s *State) {
 }
 
 // Propagate is Propagate for a function f of the state, which fills n outputs.
+// Where f is called they hold the outputs at the inputs' values: it may leave
+// those that follow only from stages that are not computed anew.
 func (m *Model) Propagate(n int, f func(x []float64, s *State, out []float64)) *Propagation {
 	return m.propagate(m.u, n, f)
 }
 
-// propagate computes for each step only the stages that the input has a part in.
 func (m *Model) propagate(u []float64, n int, f func(x []float64, s *State, out []float64)) *Propagation {
+	p := new(Propagation)
+	p.start(m.stepping(f), slices.Clone(m.x), u, m.blocks, n, every)
+	p.fill(func(i int) bool { return !m.onTrial(i) })
+	p.still = sums{slices.Clone(p.sums.squares), slices.Clone(p.sums.shifts)}
+	p.fill(m.onTrial)
+	return p
+}
+
+// stepping is f as a function of the inputs, of which it computes for each step
+// only the stages that the input has a part in.
+func (m *Model) stepping(f func(x []float64, s *State, out []float64)) stepped {
 	var mid, s State
-	return propagate(func(i int, x, out []float64) {
+	return func(i int, x, out []float64) {
 		if i < 0 {
 			m.At(x, &mid)
 			f(x, &mid, out)
@@ -70,36 +90,44 @@ func (m *Model) propagate(u []float64, n int, f func(x []float64, s *State, out 
 		s = mid
 		m.update(m.stages[i], x, &s)
 		f(x, &s, out)
-	}, m.x, u, m.blocks, n)
+	}
 }
+
+// posesOn are the poses and what follows from them.
+const posesOn = ThePoses | TheSlip
 
 // findStages works out which stages each input may have a part in, so that a
 // step of it leaves the others alone. An input that nothing is known of may have
 // a part in all.
 func (m *Model) findStages() {
-	m.stages = make([]stage, len(m.Inputs))
+	m.stages = make([]Stage, len(m.Inputs))
 	for i := range m.Inputs {
-		m.stages[i] = all
+		m.stages[i] = whole
 		if r := m.Inputs[i].Reading; r != noReading {
 			m.stages[i] = readingStages(r)
 		}
 	}
-	set := func(to stage, slots ...slot) {
+	set := func(to Stage, slots ...slot) {
 		for _, s := range slots {
 			m.stages[s] = to
 		}
 	}
-	for p := range m.posture {
-		set(lengths, m.posture[p])
+	set(TheBody|posesOn, m.stature)
+	for p := range NumPostures {
+		set(postureStages[p], m.posture[p])
 	}
-	set(theAngles|lengths, m.posture[Lean], m.posture[KneeBend], m.posture[ShinAngle])
-	set(theSlip, m.mass, m.rope.elongation, m.rope.least, m.rope.drill)
-	set(theLabels, m.rope.diameter, m.width)
+	for _, chain := range m.pieces {
+		for _, l := range chain {
+			set(TheKit|posesOn, l.slot)
+		}
+	}
+	set(TheSlip, m.mass, m.rope.elongation, m.rope.least, m.rope.drill)
+	set(TheLabels, m.rope.diameter, m.width)
 	for _, l := range m.labels {
-		set(theLabels, l.cord, l.strength, l.wraps, l.strands)
+		set(TheLabels, l.cord, l.strength, l.wraps, l.strands)
 	}
 	for part := range m.estimates {
-		set(lengths, m.estimates[part].residual)
+		set(bodyStages(BodyPart(part)), m.estimates[part].residual)
 	}
 	for l := range m.likely { // only held against the state
 		set(0, m.likely[l].residual)
@@ -107,16 +135,42 @@ func (m *Model) findStages() {
 	set(0, m.gap)
 }
 
-// readingStages are the stages that a reading of r may have a part in.
-func readingStages(r Reading) stage {
+var postureStages = [NumPostures]Stage{
+	ShinAngle:    TheAngles | posesOn,
+	KneeBend:     TheAngles | posesOn,
+	BehindRope:   posesOn,
+	Set:          posesOn,
+	Lean:         TheAngles | TheBody,
+	AheadDefault: TheBody | posesOn,
+	Sole:         TheBody | posesOn, // a part of the shin
+	EyeAboveNose: TheBody,
+	ReachFactor:  TheBody,
+	LevelByEye:   posesOn,
+}
+
+// bodyStages are the stages that a part of the body may have a part in.
+func bodyStages(p BodyPart) Stage {
+	if p == PartThigh || p == PartShin {
+		return TheBody | posesOn
+	}
+	return TheBody
+}
+
+// readingStages are the stages that a reading of r may have a part in, also by
+// what it says of other parts of the body.
+func readingStages(r Reading) Stage {
 	switch r {
+	case Hip:
+		return TheBody | TheKit | posesOn
 	case Nose, WristUp:
-		return theBody
+		return TheBody
 	case ConnectorTop, ConnectorBottom, LeftLoopTop, LeftHitchTop, RightLoopTop, RightHitchTop,
 		MainRings, Soles, Ground, MainBridge, MainBridgeRings:
-		return theKit
-	case BackupRings, GardaLevel, KneeLevel, GardaTaut, GardaToTether, FootLoop, Tether, BackupBridge, BackupBridgeRings:
-		return theKit | thePoses | theSlip
+		return TheKit
+	case GardaLevel, KneeLevel, GardaTaut:
+		return posesOn
+	case BackupRings, GardaToTether, FootLoop, Tether, BackupBridge, BackupBridgeRings:
+		return TheKit | posesOn
 	}
-	return lengths
+	return TheBody | posesOn
 }

@@ -30,7 +30,6 @@ type State struct {
 	KneeAtLevel             float64 // the knee in the pose that was read, or by eye
 	Over                    float64 // how far past level the tether lets the foot come
 	KneeAtTaut              float64
-	ThighPastLevel          float64 // deg
 	BehindRope              float64 // how far the hip stands behind the rope
 	Gain, Net, Slack        float64
 	Set                     float64 // lost when a hitch takes the load
@@ -53,8 +52,12 @@ type State struct {
 	TetherStrands              float64
 
 	angles postureAngles
+	anew   Stage // computed last
 }
 
 // Drop is how far the body falls before the tether catches it: the slack, or 0
 // where it catches first.
 func (s *State) Drop() float64 { return math.Max(0, s.Slack) }
+
+// ThighPastLevel is how far past level the tether lets the thigh come, in degrees.
+func (s *State) ThighPastLevel() float64 { return degrees(math.Asin(s.KneeAtTaut / s.Thigh)) }

@@ -107,10 +107,13 @@ func (a *Assessment) Model() *fit.Model { return a.m }
 func (a *Assessment) State() *fit.State { return &a.s }
 
 // Margins fills out with the margin of every end in state s, by End; that of the
-// load paths does not follow from the state and is left 0.
+// load paths does not follow from the state and is left 0. Those that follow only
+// from stages of s that were not computed anew are left as they are.
 func Margins(s *fit.State, l *Limits, out []float64) {
 	for e := range NumEnds - 1 {
-		out[e] = balanceOf(e, s, l).margin()
+		if s.Anew(stagesOf[e]) {
+			out[e] = balanceOf(e, s, l).margin()
+		}
 	}
 	out[loadPaths] = 0
 }

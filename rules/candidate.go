@@ -14,7 +14,7 @@ func (a *Assessment) Readable() []Candidate {
 	for i := range a.m.Inputs {
 		in := &a.m.Inputs[i]
 		if u, ok := a.m.FreshU(i, freshReadings); ok && u < in.U {
-			list = append(list, Candidate{in.Key, func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }})
+			list = append(list, Candidate{Key: in.Key, fitting: func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }})
 		}
 	}
 	seen := map[string]bool{}
@@ -22,7 +22,7 @@ func (a *Assessment) Readable() []Candidate {
 		if a.ends[e].Plain == Unknown {
 			continue
 		}
-		for _, c := range a.untaken(e, a.restsOnSurvey(e)) {
+		for _, c := range a.untaken(nil, e, a.restsOnSurvey(e)) {
 			if !seen[c.Key] {
 				seen[c.Key] = true
 				list = append(list, c)
@@ -43,22 +43,42 @@ func (a *Assessment) restsOnSurvey(e End) bool {
 	return false
 }
 
-// A Candidate is a reading that could be taken three times afresh, with the
-// fitting as it would be then.
+// A Candidate is a reading that could be taken three times afresh.
 type Candidate struct {
-	Key     string
-	Fitting func() *fit.Fitting
+	Key string
+
+	f       *fit.Fitting        // what it is added to
+	taken   fit.Taken           // the reading, where a trial of it needs no model made anew
+	fitting func() *fit.Fitting // f with the reading, where it does
 }
 
-// untaken are the readings of the body and of the poses, not taken so far or
-// moved since by a change, that can matter to e, at the model's present value.
-func (a *Assessment) untaken(e End, survey bool) []Candidate {
-	var list []Candidate
-	laid := func(r fit.Reading, v float64) {
-		list = append(list, Candidate{fit.LaidKey(r), func() *fit.Fitting { return a.f.WithLaid(r, v, freshReadings) }})
+// Fitting is the fitting as it would be then.
+func (c *Candidate) Fitting() *fit.Fitting {
+	switch t := &c.taken; {
+	case c.fitting != nil:
+		return c.fitting()
+	case t.Reading.IsHeight():
+		return c.f.WithHeight(t.Hang, t.Reading, t.V, t.N)
+	default:
+		return c.f.WithLaid(t.Reading, t.V, t.N)
 	}
+}
+
+// untaken adds to list the readings of the body and of the poses, not taken so
+// far or moved since by a change, that can matter to e, at the model's present
+// value.
+func (a *Assessment) untaken(list []Candidate, e End, survey bool) []Candidate {
+	add := func(key string, t fit.Taken) {
+		t.N = freshReadings
+		list = append(list, Candidate{Key: key, f: a.f, taken: t})
+	}
+	laid := func(r fit.Reading, v float64) { add(fit.LaidKey(r), fit.Taken{Reading: r, V: v}) }
 	height := func(h int, r fit.Reading, y float64) {
-		list = append(list, Candidate{fit.HeightKey(h, r), func() *fit.Fitting { return a.f.WithHeight(h, r, y, freshReadings) }})
+		add(fit.HeightKey(h, r), fit.Taken{Reading: r, Hang: h, V: y})
+	}
+	pose := func(r fit.Reading, y float64) {
+		h := a.m.HangOf(r)
+		list = append(list, Candidate{Key: fit.HeightKey(h, r), fitting: func() *fit.Fitting { return a.f.WithHeight(h, r, y, freshReadings) }})
 	}
 	for _, r := range estimable {
 		if i, ok := a.m.Residual(residualOf(r)); !ok || a.m.Read(r) || !survey {
@@ -81,19 +101,18 @@ func (a *Assessment) untaken(e End, survey bool) []Candidate {
 	}
 	for _, q := range needsOf[e] {
 		if q == fit.NeedYLevel && !a.m.Read(fit.GardaLevel) {
-			height(a.m.HangOf(fit.GardaLevel), fit.GardaLevel, a.s.YLevel)
+			pose(fit.GardaLevel, a.s.YLevel)
 		}
 		if q == fit.NeedYTaut && !a.m.Read(fit.GardaTaut) {
-			height(a.m.HangOf(fit.GardaTaut), fit.GardaTaut, a.s.YTaut)
+			pose(fit.GardaTaut, a.s.YTaut)
 		}
 	}
-	return append(list, a.afterChange(e)...)
+	return a.afterChange(list, e)
 }
 
-// afterChange are the readings of the hang to come, and the lengths to be laid
-// on again, that a change has made e rest on.
-func (a *Assessment) afterChange(e End) []Candidate {
-	var list []Candidate
+// afterChange adds to list the readings of the hang to come, and the lengths to
+// be laid on again, that a change has made e rest on.
+func (a *Assessment) afterChange(list []Candidate, e End) []Candidate {
 	coming := len(a.f.Hangs)
 	for i := range a.m.Inputs {
 		in := &a.m.Inputs[i]
@@ -101,11 +120,11 @@ func (a *Assessment) afterChange(e End) []Candidate {
 			continue
 		}
 		if c := in.Change - 1; c >= 0 {
-			list = append(list, Candidate{fit.ChangeKey(c, true), func() *fit.Fitting { return a.f.LaidOn(c, in.V, freshReadings) }})
+			list = append(list, Candidate{Key: fit.ChangeKey(c, true), fitting: func() *fit.Fitting { return a.f.LaidOn(c, in.V, freshReadings) }})
 			continue
 		}
 		r := in.Reading
-		list = append(list, Candidate{fit.HeightKey(coming, r), func() *fit.Fitting {
+		list = append(list, Candidate{Key: fit.HeightKey(coming, r), fitting: func() *fit.Fitting {
 			f := a.f.WithHeight(coming, r, a.s.Standing(r), freshReadings)
 			switch { // a knee counts only in the hang of its Garda hitch
 			case r == fit.GardaLevel && a.m.Read(fit.KneeLevel):

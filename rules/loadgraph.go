@@ -54,8 +54,8 @@ func (g *loadGraph) disjointWithout(failed int) int {
 	near := func(p int) int { return 2 * p }  // the part's end at the saddle
 	far := func(p int) int { return 2*p + 1 } // the part's end at the rope
 	n := 2 * len(g.parts)
-	room := make([][]int, n) // how many more ways fit from one end to another
-	all := make([]int, n*n)
+	room := make([][]int8, n) // how many more ways fit from one end to another
+	all := make([]int8, n*n)
 	for i := range room {
 		room[i] = all[i*n : (i+1)*n]
 	}
@@ -76,7 +76,7 @@ func (g *loadGraph) disjointWithout(failed int) int {
 
 // augment sends one more way from one end to another through the room that is
 // left, and says whether there was any.
-func augment(room [][]int, from, to int) bool {
+func augment(room [][]int8, from, to int) bool {
 	seen := make([]bool, len(room))
 	var walk func(int) bool
 	walk = func(at int) bool {

@@ -181,6 +181,43 @@ func balanceOf(e End, s *fit.State, l *Limits) balance {
 	return balance{has: math.NaN(), needs: math.NaN()}
 }
 
+// stagesOf are the stages of a state that the balance of an end is made of.
+var stagesOf = [NumEnds]fit.Stage{
+	reachLeft:      fit.TheBody | fit.TheKit,
+	reachRight:     fit.TheBody | fit.TheKit,
+	handholdLeft:   fit.TheKit,
+	handholdRight:  fit.TheKit,
+	pairLeft:       fit.TheKit,
+	pairRight:      fit.TheKit,
+	faceBelow:      fit.TheBody | fit.TheKit,
+	faceAbove:      fit.TheBody | fit.TheKit,
+	gardaLow:       fit.TheBody | fit.ThePoses,
+	waistBelow:     fit.TheBody | fit.TheKit,
+	waistAbove:     fit.TheBody | fit.TheKit,
+	underConnector: fit.TheKit | fit.ThePoses,
+	releaseRoom:    fit.TheKit | fit.ThePoses,
+	letsLevel:      fit.ThePoses,
+	stopsKnee:      fit.ThePoses,
+	bendKnee:       fit.ThePoses,
+	bendLeg:        fit.ThePoses,
+	dropAbove:      fit.ThePoses,
+	dropBelow:      fit.ThePoses,
+	slipForce:      fit.TheSlip,
+	drillLevel:     fit.TheKit | fit.ThePoses | fit.TheSlip,
+	drillShort:     fit.TheKit | fit.ThePoses | fit.TheSlip,
+	connectorSize:  fit.TheLabels,
+	gripLeft:       fit.TheLabels,
+	gripRight:      fit.TheLabels,
+	biteLeft:       fit.TheLabels,
+	biteRight:      fit.TheLabels,
+	wrapsLeft:      fit.TheLabels,
+	wrapsRight:     fit.TheLabels,
+	strengthLeft:   fit.TheLabels | fit.TheSlip,
+	strengthRight:  fit.TheLabels | fit.TheSlip,
+	tetherLimit:    fit.TheLabels,
+	tetherForce:    fit.TheLabels | fit.TheSlip,
+}
+
 // needsOf are the quantities that an end rests on, in no order that matters.
 var needsOf = [NumEnds][]fit.Quantity{
 	reachLeft:      {fit.NeedWristUp, fit.NeedHitchTopLeft},

@@ -17,7 +17,7 @@ var poseTable = [numPoses]poseInfo{
 	{"ylevel", "mm", func(s *fit.State, _ *Limits) float64 { return s.YLevel }, always},
 	{"ytaut", "mm", func(s *fit.State, _ *Limits) float64 { return s.YTaut }, always},
 	{"over", "mm", func(s *fit.State, _ *Limits) float64 { return s.Over }, always},
-	{"thigh_past_level", "deg", func(s *fit.State, _ *Limits) float64 { return s.ThighPastLevel }, always},
+	{"thigh_past_level", "deg", func(s *fit.State, _ *Limits) float64 { return s.ThighPastLevel() }, always},
 	{"gain", "mm", func(s *fit.State, _ *Limits) float64 { return s.Gain }, always},
 	{"net", "mm", func(s *fit.State, _ *Limits) float64 { return s.Net }, always},
 	{"slack", "mm", func(s *fit.State, _ *Limits) float64 { return s.Slack }, always},
@@ -37,7 +37,12 @@ func leastRope(s *fit.State, limit float64) float64 {
 	return fit.LeastRope(s.Modulus, s.Drop(), s.Weight, limit)
 }
 
+// posesOf fills out with the poses in state s, and leaves it where none was
+// computed anew.
 func posesOf(s *fit.State, l *Limits, out []float64) {
+	if !s.Anew(fit.ThePoses | fit.TheSlip) {
+		return
+	}
 	for i := range poseTable {
 		out[i] = poseTable[i].at(s, l)
 	}

@@ -22,17 +22,29 @@ func (r *EndResult) unsettled() bool {
 type tryout struct {
 	a       *Assessment
 	ends    []End
-	place   [NumEnds]int                           // of an end in ends
-	renewed map[int]func(o int) (u, shift float64) // by input
-	rebuilt map[string]*fit.Propagation            // by key
+	place   [NumEnds]int // of an end in ends
+	fresh   []float64    // by input: its u if it is read afresh, NaN where it cannot be
+	untaken []Candidate  // room for those of one end
+	trials  *fit.Trials
+	renewed map[int]func(o int) fit.Uncertainty // by input
+	taken   map[string][]fit.Uncertainty        // by key, then place
 }
 
 func newTryout(a *Assessment) *tryout {
-	t := &tryout{a: a, renewed: map[int]func(int) (float64, float64){}, rebuilt: map[string]*fit.Propagation{}}
+	t := &tryout{a: a, renewed: map[int]func(int) fit.Uncertainty{}, taken: map[string][]fit.Uncertainty{}}
 	for c := range NumChecks {
 		if e := a.worst(c, theVerdict); a.ends[e].unsettled() {
 			t.place[e] = len(t.ends)
 			t.ends = append(t.ends, e)
+		}
+	}
+	if len(t.ends) > 0 {
+		t.fresh = make([]float64, len(a.m.Inputs))
+	}
+	for i := range t.fresh {
+		u, ok := a.m.FreshU(i, freshReadings)
+		if t.fresh[i] = u; !ok {
+			t.fresh[i] = nan
 		}
 	}
 	return t
@@ -41,58 +53,51 @@ func newTryout(a *Assessment) *tryout {
 // best is the reading that shrinks the guard of e most; ties go to the order of
 // the session file. only, where it is not nil, names those that may be taken.
 func (t *tryout) best(e End, only []string) (tried, bool) {
+	a := t.a
 	best, found := tried{guard: math.Inf(1)}, false
-	t.each(e, only, func(key string, u, shift float64) {
-		g := Guard(GuardFactor, u, shift)
+	keep := func(key string, after fit.Uncertainty) {
+		g := Guard(GuardFactor, after.U, after.Shift)
 		if g < best.guard-guardTie || found && g < best.guard+guardTie && fit.CompareKeys(key, best.key) < 0 {
-			best, found = tried{key, u, g}, true
+			best, found = tried{key, after.U, g}, true
 		}
-	})
+	}
+	allowed := func(key string) bool { return only == nil || slices.Contains(only, key) }
+	survey := a.restsOnSurvey(e)
+	t.untaken = a.untaken(t.untaken[:0], e, survey)
+	for k := range t.untaken {
+		if c := &t.untaken[k]; allowed(c.Key) {
+			keep(c.Key, t.take(c)[t.place[e]])
+		}
+	}
+	for i, u := range t.fresh {
+		in := &a.m.Inputs[i]
+		if math.IsNaN(u) || only == nil && !(u < in.U) || !allowed(in.Key) {
+			continue
+		}
+		switch least := t.leastGuard(i, e); {
+		case survey && a.m.IsPartner(i):
+			again := Candidate{Key: in.Key, fitting: func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }}
+			keep(in.Key, t.take(&again)[t.place[e]])
+		case only == nil && least > worthIt*a.ends[e].Guard || least > best.guard+guardTie:
+		default:
+			keep(in.Key, t.renew(i, u)(int(e)))
+		}
+	}
 	return best, found
 }
 
-// each takes every reading on trial that can matter to e.
-func (t *tryout) each(e End, only []string, do func(key string, u, shift float64)) {
-	allowed := func(key string) bool { return only == nil || slices.Contains(only, key) }
-	a := t.a
-	survey := a.restsOnSurvey(e)
-	for i := range a.m.Inputs {
-		in := &a.m.Inputs[i]
-		u, ok := a.m.FreshU(i, freshReadings)
-		if !ok || !allowed(in.Key) || only == nil && !(u < in.U) {
-			continue
-		}
-		switch {
-		case survey && a.m.IsPartner(i):
-			if p := t.rebuild(in.Key, func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }); p != nil {
-				u, shift := p.U(t.place[e])
-				do(in.Key, u, shift)
-			}
-		case only != nil || t.mayBeWorthIt(i, e):
-			u, shift := t.renew(i, u)(int(e))
-			do(in.Key, u, shift)
-		}
-	}
-	for _, c := range a.untaken(e, survey) {
-		if !allowed(c.Key) {
-			continue
-		}
-		if p := t.rebuild(c.Key, c.Fitting); p != nil {
-			u, shift := p.U(t.place[e])
-			do(c.Key, u, shift)
-		}
-	}
-}
-
-// mayBeWorthIt says whether input i, read afresh, could shrink the guard of e by
-// enough. It can at most take its own contribution away, and the rest of the
-// guard's u stays: less than that no new reading leaves.
-func (t *tryout) mayBeWorthIt(i int, e End) bool {
+// leastGuard is the least that the guard of e can shrink to where input i, which
+// says nothing of other parts of the body, is read afresh: it can at most take
+// its own contribution away.
+func (t *tryout) leastGuard(i int, e End) float64 {
 	c, r := t.a.p.Contribution(i, int(e)), &t.a.ends[e]
-	return c != 0 && GuardFactor*math.Sqrt(math.Max(0, r.U*r.U-c*c)) <= worthIt*r.Guard
+	if c == 0 {
+		return r.Guard
+	}
+	return GuardFactor * math.Sqrt(math.Max(0, r.U*r.U-c*c))
 }
 
-func (t *tryout) renew(i int, u float64) func(o int) (float64, float64) {
+func (t *tryout) renew(i int, u float64) func(o int) fit.Uncertainty {
 	if f, ok := t.renewed[i]; ok {
 		return f
 	}
@@ -100,18 +105,39 @@ func (t *tryout) renew(i int, u float64) func(o int) (float64, float64) {
 	return t.renewed[i]
 }
 
-// rebuild computes the margins of the ends anew for a fitting with one reading more.
-func (t *tryout) rebuild(key string, f func() *fit.Fitting) *fit.Propagation {
-	if p, ok := t.rebuilt[key]; ok {
-		return p
+// take computes what the margins of the ends come to with one reading more.
+func (t *tryout) take(c *Candidate) []fit.Uncertainty {
+	list, ok := t.taken[c.Key]
+	if ok {
+		return list
 	}
-	spreads := t.a.m.Today()
-	m := fit.NewModel(f(), fit.Options{Spreads: &spreads})
-	p := m.Propagate(len(t.ends), func(_ []float64, s *fit.State, out []float64) {
-		for i, e := range t.ends {
+	if c.fitting == nil {
+		if t.trials == nil {
+			places := make([]int, len(t.ends))
+			for i, e := range t.ends {
+				places[i] = int(e)
+			}
+			t.trials = t.a.m.Trials(t.a.p, places, t.margins)
+		}
+		list = t.trials.Take(c.taken)
+	} else {
+		spreads := t.a.m.Today()
+		m := fit.NewModel(c.Fitting(), fit.Options{Spreads: &spreads})
+		p := m.Propagate(len(t.ends), func(_ []float64, s *fit.State, out []float64) { t.margins(s, out) })
+		list = make([]fit.Uncertainty, len(t.ends))
+		for i := range list {
+			list[i].U, list[i].Shift = p.U(i)
+		}
+	}
+	t.taken[c.Key] = list
+	return list
+}
+
+// margins fills out with the margins of the ends in state s.
+func (t *tryout) margins(s *fit.State, out []float64) {
+	for i, e := range t.ends {
+		if s.Anew(stagesOf[e]) {
 			out[i] = balanceOf(e, s, t.a.l).margin()
 		}
-	})
-	t.rebuilt[key] = p
-	return p
+	}
 }

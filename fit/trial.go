@@ -1,0 +1,105 @@
+package fit
+
+import (
+	"math"
+)
+
+// A Taken is a reading on trial: taken N times as V, laid on or in the hang Hang,
+// counted from 0. V is a length, or the height above that hang's hip.
+type Taken struct {
+	Reading Reading
+	Hang    int
+	V       float64
+	N       int
+}
+
+// Trials tell what u and shift of some outputs would come to if one reading more
+// were taken: what a model made anew would say, at a part of the work. They are
+// not safe for use by several goroutines at once.
+type Trials struct {
+	m   *Model
+	p   *Propagation // of m
+	of  []int        // the outputs of p that are asked for
+	f   stepped      // those outputs of after
+	now Propagation  // of after
+
+	after Model // m with the reading; its room is used again
+}
+
+// Trials are those of the outputs of p, a propagation of m, that stand at the
+// places in of. f fills them, and only them, from the state.
+func (m *Model) Trials(p *Propagation, of []int, f func(s *State, out []float64)) *Trials {
+	t := &Trials{m: m, p: p, of: of}
+	t.f = t.after.stepping(func(_ []float64, s *State, out []float64) { f(s, out) })
+	return t
+}
+
+// Take takes the reading r on trial; what it returns tells u and shift by place
+// in the outputs asked for.
+//
+// r was not taken so far: a reading of the body but for stature and inseam, the
+// rope ahead, or the knee in the hang of the Garda hitch at level. It stands at
+// the value of what stood for it, its estimate or default. So every value stays,
+// and an input that has no part in the body or in the knee counts as it did.
+func (t *Trials) Take(r Taken) []Uncertainty {
+	t.prepare(r)
+	m, p := &t.after, &t.now
+	p.start(t.f, m.x, m.u, m.blocks, len(t.of), m.onTrial)
+	for o, k := range t.of {
+		p.sums.squares[o], p.sums.shifts[o] = t.p.still.squares[k], t.p.still.shifts[k]
+	}
+	p.fill(every)
+	list := make([]Uncertainty, len(t.of))
+	for o := range list {
+		list[o].U, list[o].Shift = p.U(o)
+	}
+	return list
+}
+
+// onTrial says whether a reading on trial can change what input i does.
+func (m *Model) onTrial(i int) bool {
+	return m.stages[i]&TheBody != 0 || slot(i) == m.posture[LevelByEye]
+}
+
+// prepare makes after the model with the reading r, good for propagation alone:
+// its inputs are listed behind those of m, where the next trial's will be.
+func (t *Trials) prepare(r Taken) {
+	m, room := &t.after, t.after
+	*m = *t.m
+	m.x = append(room.x[:0], t.m.x...)
+	m.u = append(room.u[:0], t.m.u...)
+	m.stages = append(room.stages[:0], t.m.stages...)
+	m.take(r)
+	switch r.Reading {
+	case Nose, WristUp, Ahead, KneeLevel:
+	default: // says something of other parts of the body
+		for _, e := range m.estimates {
+			m.u[e.residual] = 0
+		}
+		m.estimates, m.blocks = [NumBodyParts]estimate{}, nil
+		m.estimate()
+	}
+	for len(m.stages) < len(m.x) {
+		m.stages = append(m.stages, TheBody|posesOn)
+	}
+}
+
+// take makes the reading r count.
+func (m *Model) take(t Taken) {
+	r := t.Reading
+	in := Input{V: t.V, Reading: r, N: t.N, L: math.Abs(t.V), Kind: r.Info().Spread}
+	in.U = m.freshU(in, in.N)
+	if !r.IsHeight() {
+		m.laid[r] = m.add(in)
+		return
+	}
+	hip := unknown
+	if t.Hang < len(m.hips) {
+		hip = m.hips[t.Hang]
+	}
+	in.V += m.x[hip]
+	m.height[r], m.hang[r], m.hipOf[r] = m.add(in), t.Hang, hip
+	if r == KneeLevel {
+		m.poses.kneeSlot, m.poses.kneeHip = m.height[r], hip
+	}
+}
