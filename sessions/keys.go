@@ -112,6 +112,7 @@ var sessionSchema = schema[Session]{
 		stands: func(s *Session) bool { return s.Drill != nil },
 		begin:  func(s *Session) { s.Drill = &Drill{} },
 		fields: []sessionField{
+			moment("started", func(s *Session, _ int) *time.Time { return &drillOf(s).Started }),
 			moment("done", func(s *Session, _ int) *time.Time { return &drillOf(s).Done }),
 			number("sag_mm", func(s *Session, _ int) *fit.Number { return &drillOf(s).Sag }, height),
 			text("note", func(s *Session, _ int) *string { return &drillOf(s).Note }),

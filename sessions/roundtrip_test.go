@@ -119,7 +119,7 @@ func drawSession(t *rapid.T) *Session {
 		f.Kept = []fit.Kept{{Key: rapid.SampledFrom(KeptKeys()).Draw(t, "key"), Session: anyID.Draw(t, "of"), Taken: anyDay.Draw(t, "taken")}}
 	}
 	if rapid.Bool().Draw(t, "drilled") {
-		s.Drill = &Drill{Done: anyTime.Draw(t, "done"), Sag: maybeNumber(t, "drill.sag_mm"), Note: anyText.Draw(t, "note"),
+		s.Drill = &Drill{Started: anyTime.Draw(t, "drill started"), Done: anyTime.Draw(t, "done"), Sag: maybeNumber(t, "drill.sag_mm"), Note: anyText.Draw(t, "note"),
 			Steps: []DrillStep{{someText.Draw(t, "step"), anyChoice.Draw(t, "held"), maybeNumber(t, "drill.steps.N.drop_mm"), maybeNumber(t, "drill.steps.N.garda_mm"),
 				anyChoice.Draw(t, "free"), anyChoice.Draw(t, "reach"), anyChoice.Draw(t, "up")}, {Name: "ease-both"}}}
 	}

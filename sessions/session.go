@@ -63,10 +63,11 @@ type Tied struct {
 // Drill is what was seen in the ground drill; the model's figures are computed
 // afresh, never stored.
 type Drill struct {
-	Done  time.Time
-	Steps []DrillStep
-	Sag   fit.Number // mm, seen when the rope took the load slowly
-	Note  string
+	Started time.Time
+	Done    time.Time // zero while the drill runs
+	Steps   []DrillStep
+	Sag     fit.Number // mm, seen when the rope took the load slowly
+	Note    string
 }
 
 // A DrillStep is one step of the drill as it was seen.

@@ -165,8 +165,7 @@ func (m *Model) header() string {
 
 // hanging is how long somebody has been hanging, and whether a break is due.
 func (m *Model) hanging() (d time.Duration, due bool) {
-	h := m.flow.Session.Fit.Hangs
-	d = max(0, m.now.Sub(h[len(h)-1].Started))
+	d = max(0, m.now.Sub(m.flow.HangingSince()))
 	return d, d >= m.opts.breakAfter()
 }
 

@@ -71,8 +71,7 @@ func (p *plain) ask() {
 		p.say("%s", l)
 	}
 	if s.Hanging() {
-		h := s.Session.Fit.Hangs
-		d := max(0, p.opts.Now().Sub(h[len(h)-1].Started))
+		d := max(0, p.opts.Now().Sub(s.HangingSince()))
 		p.say("Hanging for %s.", clockText(d))
 		if d >= p.opts.breakAfter() {
 			p.say("Time for a break: type down.")

@@ -91,7 +91,7 @@ func (m *Model) choiceKey(msg tea.KeyMsg, id keyID) (tea.Cmd, bool) {
 
 // scrolls says whether a question has more to read than fits beside it.
 func scrolls(a flow.Ask) bool {
-	return a.Key == "review" || a.Key == "down" || a.Key == flow.AdviceKey
+	return a.Key == "review" || a.Key == "down" || a.Key == flow.AdviceKey || strings.HasPrefix(a.Key, "drill.")
 }
 
 // newForm builds the field of the question that is asked now.

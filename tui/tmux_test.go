@@ -75,9 +75,11 @@ func TestRealTerminal(t *testing.T) {
 	p.tmux("resize-window", "-x", "44", "-y", "20")
 	p.sees("more lines")
 	p.keys("1")
+	p.sees("is the climber up")
+	p.keys("Enter")
 	p.sees("Anything that the next")
 	p.keys("Enter")
-	p.sees("Why is a tight must")
+	p.sees("Note to the sign-off")
 	p.keys("Enter")
 	p.sees("The name of who answers")
 	p.keys("-l", "demo instructor")
@@ -90,7 +92,7 @@ func TestRealTerminal(t *testing.T) {
 	p.sees("resume " + s.Climber)
 	p.keys("2")
 	p.sees("And now?")
-	for _, step := range [][2]string{{"1", "Anything that the next"}, {"Enter", "Why is a tight must"}, {"Enter", "The name of who answers"}} {
+	for _, step := range [][2]string{{"1", "is the climber up"}, {"Enter", "Anything that the next"}, {"Enter", "Note to the sign-off"}, {"Enter", "The name of who answers"}} {
 		p.keys(step[0])
 		p.sees(step[1])
 	}

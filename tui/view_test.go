@@ -37,7 +37,23 @@ var scenes = []struct {
 	{"review", func(d *desk) { d.press(tea.KeyEnter) }},
 	{"steps", func(d *desk) { d.press(tea.KeyEnter, tea.KeyTab) }},
 	{"help", func(d *desk) { d.press(tea.KeyEnter); d.typed("?") }},
-	{"demo-sign-off", func(d *desk) { d.press(tea.KeyEnter); d.typed("1") }},
+	{"demo-sign-off", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.typed("2") }},
+	{"drill-start", func(d *desk) { d.press(tea.KeyEnter); d.typed("1") }},
+	{"drill-step", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.drillTo("drill.steps.ease-left") }},
+	{"drill-stopped", func(d *desk) {
+		d.press(tea.KeyEnter)
+		d.typed("1")
+		d.drillTo("drill.steps.hang-on-tether")
+		d.typed("2")
+	}},
+	{"drill-result", func(d *desk) {
+		d.press(tea.KeyEnter)
+		d.typed("1")
+		d.typed("1")
+		d.drilled(map[string]string{"steps.load-low.sag_mm": "120", "steps.ease-both.garda_mm": "540"})
+		d.typed("1")
+		d.press(tea.KeyEnter)
+	}},
 	{"nose", func(d *desk) {
 		d.press(tea.KeyEnter)
 		d.hang()

@@ -28,7 +28,8 @@ func (p *page) drill(f *sessions.File, a drillAnswer) {
 	for _, c := range drill.Cautions() {
 		p.item("", "- "+c)
 	}
-	p.hangAt(a.plan)
+	p.section("Where to hang")
+	p.item("", a.plan.HangAtWords(p.unit))
 	first := 0 // the step that tells how a hitch is eased
 	for i, s := range a.plan.Steps {
 		p.step(i+1, s, first)
@@ -46,18 +47,6 @@ func (p *page) drill(f *sessions.File, a drillAnswer) {
 		}
 	}
 	p.cautions()
-}
-
-// hangAt tells how high the boots are to be.
-func (p *page) hangAt(plan *drill.Plan) {
-	p.section("Where to hang")
-	room := plan.Room()
-	if math.IsNaN(plan.HangAt) {
-		p.item("", "How high to hang is not known.")
-		return
-	}
-	p.item("", fmt.Sprintf("Seated, the boots at least %s above the ground, and not much higher: %s were read.",
-		rules.FormatLength(plan.HangAt, p.unit), rules.FormatPM(room.Value, room.U, p.unit)))
 }
 
 // step tells a step; what is the same for every hitch that is eased stands with

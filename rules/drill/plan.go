@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -26,6 +27,15 @@ type Plan struct {
 
 // Room is how far the boots are above the ground as they were read, seated.
 func (p *Plan) Room() Expectation { return p.e[RoomSeated] }
+
+// HangAtWords tells how high the boots are to be, with lengths in unit.
+func (p *Plan) HangAtWords(unit string) string {
+	if math.IsNaN(p.HangAt) {
+		return "How high to hang is not known."
+	}
+	return fmt.Sprintf("Seated, the boots at least %s above the ground, and not much higher: %s were read.",
+		rules.FormatLength(p.HangAt, unit), rules.FormatPM(p.Room().Value, p.Room().U, unit))
+}
 
 // A Refusal is a reason why the drill is not to be done yet.
 type Refusal struct {

@@ -141,7 +141,7 @@ func (l *looker) sag(seen float64) {
 	if seen < x.Value {
 		likely = "the rope is stiffer than its label says, less of it is above, or the union holds some of the load"
 	}
-	l.disagree(rules.Say("the rope sagged %v; %v ± %v is expected: %s", rules.Length(seen), rules.Length(x.Value), rules.Length(x.U), likely),
+	l.disagree(rules.Say("The rope sagged %v; %v ± %v is expected: %s", rules.Length(seen), rules.Length(x.Value), rules.Length(x.U), likely),
 		"drill.sag_mm", "rope.elongation_percent", "rope.drill_above_mm", "climber.mass_kg")
 }
 

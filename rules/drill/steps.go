@@ -10,6 +10,9 @@ const mostSlack = 50.0
 // MostSlack is mostSlack in a sentence.
 const MostSlack = rules.Length(mostSlack)
 
+// SlackIn is mostSlack as it is told in unit.
+func SlackIn(unit string) string { return rules.FormatLength(mostSlack, unit) }
+
 // A Step of the drill, in order.
 type Step struct {
 	Name   string // in the session file

@@ -28,6 +28,9 @@ func (s *State) pick(i int, now time.Time) {
 	}
 	d := s.Draft.clone()
 	d.Down = false
+	if s.Ask().Key == "drill.result" {
+		d.drill.just = false
+	}
 	if o.set != nil {
 		o.set(&d)
 	}
@@ -36,12 +39,14 @@ func (s *State) pick(i int, now time.Time) {
 		d.Session.Fit.Hangs = append(d.Session.Fit.Hangs, fit.Hang{Started: now})
 		d.Hang = len(d.Session.Fit.Hangs) - 1
 		d.ToSet = [fit.NumPieces]bool{}
+	case o.Act == DrillUp:
+		d.startDrill(now)
 	case o.Act == StayUp:
-		d.Hang = len(d.Session.Fit.Hangs) - 1
+		d.Hang = max(0, len(d.Session.Fit.Hangs)-1)
 	case o.stops:
 		d.stop(now)
 	}
-	if o.set != nil || o.Act == ClimbUp || o.stops {
+	if o.set != nil || o.Act == ClimbUp || o.Act == DrillUp || o.stops {
 		if !s.commit(d) {
 			return
 		}
@@ -57,12 +62,22 @@ func (s *State) pick(i int, now time.Time) {
 
 func (s *State) act(act Act) {
 	switch act {
-	case GoOn:
+	case GoOn, DrillUp:
 		s.forward()
 	case Stay:
 	case ClimbUp, ToHang, StayUp:
 		s.At.Hang = s.Hang
+		if act == StayUp && s.Drilling() {
+			s.move(s.openDrill())
+			return
+		}
 		s.move(s.openHeight())
+	case DrillStop:
+		s.move(s.placeIn(DrillStep, "drill.down"))
+	case DrillAgain:
+		s.move(s.placeIn(DrillStep, "drill.start"))
+	case ToDrilled:
+		s.move(s.placeIn(DrillStep, "drill.result"))
 	case ToReview:
 		s.move(s.placeOf("review"))
 	case Again:

@@ -53,6 +53,7 @@ func (s State) Do(e Event) State {
 		s.endTrial()
 	}
 	s.lookBack()
+	s.lookAtDrill()
 	return s
 }
 

@@ -27,17 +27,23 @@ type Draft struct {
 	Trial     map[fit.Piece]float64 // mm, lengths on trial; never written to
 	OnTrial   fit.Piece             // the piece that is looked at
 
-	newLength float64       // of Pending, mm; 0 until told
-	judged    bool          // the rules could run
-	short     bool          // a must is short of pass
+	newLength float64 // of Pending, mm; 0 until told
+	judged    bool    // the rules could run
+	short     bool    // a must is short of pass
+	blocked   bool    // a must keeps everybody from signing
+	drill     drilling
 	again     []fit.Reading // to be taken three times afresh, in hang againIn or before it
 	againIn   int
 	wants     map[string]string // in a short fitting: the check that each reading may settle, by its key
 	tried     map[string]int    // in a short fitting: how often a reading was asked for, by its key
 }
 
-// Hanging says whether somebody hangs: the clock runs.
-func (d *Draft) Hanging() bool {
+// Hanging says whether somebody hangs, for readings or in the drill: the clock
+// runs.
+func (d *Draft) Hanging() bool { return d.hangRuns() || d.Drilling() }
+
+// hangRuns says whether somebody hangs for readings.
+func (d *Draft) hangRuns() bool {
 	n := len(d.Session.Fit.Hangs)
 	return n > 0 && d.Session.Fit.Hangs[n-1].Ended.IsZero()
 }

@@ -14,14 +14,23 @@ func (s *State) downNow(now time.Time) {
 		return
 	}
 	d := s.Draft.clone()
+	if d.Drilling() {
+		d.stopDrill(s.drillStepAt(), "down at once")
+	}
 	d.stop(now)
 	d.Down = true
 	s.commit(d)
 	s.move(s.placeOf("down"))
 }
 
-// stop ends the hang that runs. A clock that went backwards ends it at its start.
+// stop ends the hang or the drill that runs. A clock that went backwards ends it
+// at its start.
 func (d *Draft) stop(now time.Time) {
+	if d.Drilling() {
+		d.endDrill(now)
+		return
+	}
+	d.drill.just = false
 	h := &d.Session.Fit.Hangs[len(d.Session.Fit.Hangs)-1]
 	h.Ended = now
 	if now.Before(h.Started) {
@@ -29,8 +38,15 @@ func (d *Draft) stop(now time.Time) {
 	}
 }
 
-// resume takes back that the last hang ended.
-func resume(d *Draft) { d.Session.Fit.Hangs[len(d.Session.Fit.Hangs)-1].Ended = time.Time{} }
+// resume takes back that the last hang, or the drill, ended.
+func resume(d *Draft) {
+	if d.drill.just {
+		d.Session.Drill.Done, d.drill.just = time.Time{}, false
+		unstop(d)
+		return
+	}
+	d.Session.Fit.Hangs[len(d.Session.Fit.Hangs)-1].Ended = time.Time{}
+}
 
 // thisHang names the hang that runs, the n-th, where a report of it would have a
 // height read again in the hang to come.
@@ -49,4 +65,22 @@ func thisHang(r *rules.Report, n int) {
 	for i := range r.Next {
 		here(&r.Next[i].Reading)
 	}
+}
+
+// HangingSince is when the climber who hangs now was up.
+func (d *Draft) HangingSince() time.Time {
+	if d.Drilling() {
+		return d.Session.Drill.Started
+	}
+	h := d.Session.Fit.Hangs
+	return h[len(h)-1].Started
+}
+
+// gettingDown is the order of getting a climber down, a paragraph each.
+func gettingDown() []string {
+	var out []string
+	for i, l := range rules.GettingDown() {
+		out = append(out, fmt.Sprintf("%d. %s", i+1, l))
+	}
+	return out
 }

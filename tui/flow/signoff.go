@@ -39,13 +39,31 @@ func (s *State) Against() []string {
 	if tight && s.SignNote == "" {
 		out = append(out, "a must is tight: say in the note why it is accepted")
 	}
-	if s.NeedDrill && s.Session.Drill == nil && s.SignNote == "" {
-		out = append(out, "the school asks for the drill: do it, or say in the note why not")
+	if against := s.againstDrill(); against != "" {
+		out = append(out, against)
 	}
 	if s.SignBy == "" {
 		out = append(out, "nobody has given a name to sign with")
 	}
 	return out
+}
+
+// againstDrill is what stands against the sign-off because of the drill. One that
+// failed cannot be noted away.
+func (s *State) againstDrill() string {
+	noted, seen := s.SignNote != "", s.drill.seen
+	switch {
+	case s.Session.Drill == nil && s.NeedDrill && !noted:
+		return "the school asks for the drill: do it, or say in the note why not"
+	case seen == nil:
+	case seen.Verdict == rules.Fail:
+		return "the drill FAILED: find out why and do it anew"
+	case seen.Verdict == rules.Tight && !noted:
+		return "the drill disagrees with the model: read again what it names, or say in the note why it is accepted"
+	case len(seen.NotSeen) > 0 && s.NeedDrill && !noted:
+		return "the drill was not seen whole: finish it, or say in the note why not"
+	}
+	return ""
 }
 
 // predicted says whether c is held at tight by a predicted input: it would pass

@@ -1,6 +1,8 @@
 package flow
 
 import (
+	"slices"
+
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 )
@@ -41,6 +43,7 @@ type State struct {
 
 	trail    []Place
 	roundsOf int    // Saves when Rounds were worked out, plus 1
+	drillOf  int    // the same of what is told of the drill
 	doubted  string // the field and text that were asked about last
 }
 
@@ -80,6 +83,7 @@ func Start(s sessions.Session, c Config) State {
 	st.At = st.firstOpen()
 	st.enterField()
 	st.lookBack()
+	st.lookAtDrill()
 	if c.ReadOnly != "" {
 		st.Said = Said{Kind: Noted, Text: "For reading only: this session " + c.ReadOnly}
 	}
@@ -108,6 +112,9 @@ func (s *State) firstOpen() Place {
 	p, ok := s.after(found)
 	if !ok {
 		return found
+	}
+	if s.Drilling() {
+		return s.openDrill()
 	}
 	if s.Hanging() && s.Steps[p.Step].Phase != Aloft {
 		return s.placeOf("seated")
@@ -152,10 +159,11 @@ func (s *State) judge() {
 // weigh tells the draft how its report came out.
 func (s *State) weigh() {
 	s.judged = s.Wrong == nil && s.Report != nil && !s.ReChecking() // a re-check has no verdicts
-	if s.judged && s.Hanging() {
+	if s.judged && s.hangRuns() {
 		thisHang(s.Report, len(s.Session.Fit.Hangs))
 	}
 	s.short = s.judged && short(s.Report)
+	s.blocked = s.judged && slices.ContainsFunc(s.Report.Checks, func(c rules.Check) bool { return c.Blocks })
 }
 
 // EstimateOf is what stands for a reading of a until it is taken, if anything does.

@@ -83,6 +83,10 @@ const (
 	Again                 // once more: changes, then another hang
 	Sign                  // sign off
 	EndReCheck            // end a re-check with its outcome
+	DrillUp               // the climber leaves the ground for the drill: the clock runs
+	DrillStop             // the drill is stopped: get down
+	DrillAgain            // to the start of the drill
+	ToDrilled             // to what the drill has shown
 	Leave                 // out of the wizard, all saved
 )
 

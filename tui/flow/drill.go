@@ -1,0 +1,175 @@
+package flow
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules/drill"
+	"example.com/hangtape/sessions"
+)
+
+// DrillStep is the ID of the step of the ground drill.
+const DrillStep = "drill"
+
+// A drilling is what is worked out for the drill of a draft, and not part of the
+// session.
+type drilling struct {
+	plan *drill.Plan   // nil where the rules cannot run
+	seen *drill.Review // nil where there was no drill
+	just bool          // its clock was stopped, and what it has shown was not read yet
+}
+
+// Drilling says whether a drill runs: its climber hangs.
+func (d *Draft) Drilling() bool {
+	r := d.Session.Drill
+	return r != nil && !r.Started.IsZero() && r.Done.IsZero()
+}
+
+// startDrill begins the drill, or begins it anew.
+func (d *Draft) startDrill(now time.Time) {
+	note := ""
+	if r := d.Session.Drill; r != nil { // that one was stopped before stays to be read
+		note = strings.ReplaceAll(r.Note, stoppedAt, "Before that stopped at ")
+	}
+	d.Session.Drill = &sessions.Drill{Started: now.UTC().Truncate(time.Second), Note: note}
+	d.drill.just = false
+}
+
+// endDrill stops the drill's clock. One that went backwards ends it at its start.
+func (d *Draft) endDrill(now time.Time) {
+	r := d.Session.Drill
+	r.Done = now.UTC().Truncate(time.Second)
+	if r.Done.Before(r.Started) {
+		r.Done = r.Started
+	}
+	d.drill.just = true
+}
+
+// stoppedAt starts the sentence in the drill's note that tells where it was stopped.
+const stoppedAt = "Stopped at "
+
+// stopDrill notes that the drill was stopped at s, and why.
+func (d *Draft) stopDrill(s drill.Step, why string) {
+	d.Session.Drill.Note = remarked(d.Session.Drill.Note, stoppedAt, stoppedAt+s.Title+": "+why)
+}
+
+// stopped is the step at which the drill was stopped.
+func (d *Draft) stopped() (drill.Step, bool) {
+	if d.Session.Drill == nil {
+		return drill.Step{}, false
+	}
+	said := strings.TrimPrefix(remark(d.Session.Drill.Note, stoppedAt), stoppedAt)
+	for _, s := range drill.Steps() {
+		if strings.HasPrefix(said, s.Title+":") {
+			return s, true
+		}
+	}
+	return drill.Step{}, false
+}
+
+// seenIn is what was noted of the step called name; of one that was not come to,
+// an empty note that is kept nowhere.
+func (d *Draft) seenIn(name string) *sessions.DrillStep {
+	if r := d.Session.Drill; r != nil {
+		if i := slices.IndexFunc(r.Steps, func(s sessions.DrillStep) bool { return s.Name == name }); i >= 0 {
+			return &r.Steps[i]
+		}
+	}
+	return &sessions.DrillStep{Name: name}
+}
+
+// noteHeld notes whether a step held.
+func (d *Draft) noteHeld(name string, held fit.Choice) {
+	s := d.seenIn(name)
+	if s.Held == fit.Unanswered {
+		d.Session.Drill.Steps = append(d.Session.Drill.Steps, *s)
+		s = d.seenIn(name)
+	}
+	s.Held = held
+}
+
+// cameTo says whether the drill has come to step i: all before it were seen, and
+// nothing has stopped it.
+func (d *Draft) cameTo(i int) bool {
+	if _, ok := d.stopped(); ok || !d.Drilling() {
+		return false
+	}
+	for _, s := range drill.Steps()[:i] {
+		if x := d.seenIn(s.Name); x.Held != fit.Yes || !d.noted(s, x) {
+			return false
+		}
+	}
+	return true
+}
+
+// noted says whether what has to be looked at in a step was seen.
+func (d *Draft) noted(s drill.Step, x *sessions.DrillStep) bool {
+	for _, n := range s.Notes {
+		if c := yesNo(n, x); c != nil && *c != fit.Yes {
+			return false
+		}
+	}
+	return true
+}
+
+// drillable says whether a drill belongs to the session at all.
+func (d *Draft) drillable() bool {
+	return !d.ReChecking() && d.Session.Purpose != sessions.Review
+}
+
+// lookAtDrill sees that what is told of the drill is that of the draft.
+func (s *State) lookAtDrill() {
+	if id := s.Step().ID; id != DrillStep && id != "sign-off" || s.drillOf == s.Saves+1 {
+		return
+	}
+	s.drillOf, s.drill.plan, s.drill.seen = s.Saves+1, nil, nil
+	if s.judged {
+		s.drill.plan, s.drill.seen = s.Session.DrillPlan(), s.Session.DrillReview()
+	}
+}
+
+// openDrill is where a drill that runs goes on: the first question of it that has
+// no answer.
+func (s *State) openDrill() Place {
+	p := s.placeOf(DrillStep)
+	for ok := true; ok && s.Steps[p.Step].ID == DrillStep; p, ok = s.after(p) {
+		a := s.ask(p)
+		if a.Key == "drill.down" || a.unanswered(&s.Draft) {
+			return p
+		}
+	}
+	return s.placeOf(DrillStep)
+}
+
+// unanswered says whether the question waits for a yes or a no.
+func (a Ask) unanswered(d *Draft) bool {
+	if a.Kind != Choice || a.cell == nil {
+		return false
+	}
+	c, ok := a.cell(d).(*fit.Choice)
+	return ok && *c == fit.Unanswered
+}
+
+// placeIn is the question with that key in the step called id.
+func (s *State) placeIn(id, key string) Place {
+	p := s.placeOf(id)
+	for a, ask := range s.Steps[p.Step].Asks {
+		if ask.Key == key {
+			p.Ask = a
+		}
+	}
+	return p
+}
+
+// drillStepAt is the step of the drill that is being seen.
+func (s *State) drillStepAt() drill.Step {
+	steps := drill.Steps()
+	for _, st := range steps {
+		if x := s.seenIn(st.Name); x.Held != fit.Yes || !s.noted(st, x) {
+			return st
+		}
+	}
+	return steps[len(steps)-1]
+}
