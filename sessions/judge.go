@@ -11,8 +11,7 @@ import (
 func (s *Session) RulesFor() rules.Limits { return rules.DefaultLimits().With(s.Limits) }
 
 // Judge judges the session afresh; where it was signed and comes out otherwise
-// today, or the drill shows something else than the model expects, a finding says
-// so. Readings that cannot be true together are a
+// today, a finding says so. Readings that cannot be true together are a
 // *FileError without lines, in the session's unit.
 func (s *Session) Judge() (*rules.Report, error) {
 	f := s.Fit
@@ -26,9 +25,6 @@ func (s *Session) Judge() (*rules.Report, error) {
 	}
 	if d := JudgedDifferently(s, r); len(d) > 0 {
 		r.Findings = append(r.Findings, differently(s, d))
-	}
-	if seen := s.DrillReview(); seen != nil {
-		r.Findings = append(r.Findings, seen.Findings...)
 	}
 	return r, nil
 }

@@ -35,6 +35,9 @@ func reviewOf(s *flow.State) []reviewLine {
 	for _, round := range s.Rounds {
 		out = append(out, roundLines(&round, unit)...)
 	}
+	if seen := s.DrillSeen(); len(seen) > 0 {
+		out = append(out, say("Ground drill. %s.", strings.Join(seen, ". ")))
+	}
 	for _, f := range r.Findings {
 		out = append(out, say("%s", f.In(unit)))
 	}

@@ -27,6 +27,7 @@ func (a *textAnswer) told(j judged) error {
 	p.checks("Shoulds", j.report.Checks, rules.Should)
 	p.missing(j.report.Checks)
 	p.findings(j.report.Findings)
+	p.drilled(j.Session.DrillReview())
 	p.next(j.report)
 	p.limits(j.Session.Limits)
 	_, err := io.WriteString(a.out, p.String())

@@ -40,13 +40,19 @@ func (p *page) drill(f *sessions.File, a drillAnswer) {
 	p.paths(a.plan.Paths)
 	p.force(a)
 	p.rehearsal(a)
-	if a.review != nil {
-		p.section("What was seen")
-		for _, l := range a.review.Words(p.unit) {
-			p.item("", l)
-		}
-	}
+	p.drilled(a.review)
 	p.cautions()
+}
+
+// drilled tells what a drill that was done has shown.
+func (p *page) drilled(r *drill.Review) {
+	if r == nil {
+		return
+	}
+	p.section("What was seen in the drill")
+	for _, l := range r.Words(p.unit) {
+		p.item("", l)
+	}
 }
 
 // step tells a step; what is the same for every hitch that is eased stands with

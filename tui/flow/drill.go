@@ -121,13 +121,28 @@ func (d *Draft) drillable() bool {
 
 // lookAtDrill sees that what is told of the drill is that of the draft.
 func (s *State) lookAtDrill() {
-	if id := s.Step().ID; id != DrillStep && id != "sign-off" || s.drillOf == s.Saves+1 {
+	id := s.Step().ID
+	if s.Step().Phase != Close {
 		return
 	}
-	s.drillOf, s.drill.plan, s.drill.seen = s.Saves+1, nil, nil
-	if s.judged {
-		s.drill.plan, s.drill.seen = s.Session.DrillPlan(), s.Session.DrillReview()
+	if s.drillOf != s.Saves+1 {
+		s.drillOf, s.drill.plan, s.drill.seen = s.Saves+1, nil, nil
+		if s.judged {
+			s.drill.seen = s.Session.DrillReview()
+		}
 	}
+	if id == DrillStep && s.drill.plan == nil && s.judged {
+		s.drill.plan = s.Session.DrillPlan()
+	}
+}
+
+// DrillSeen tells what the drill has shown, with lengths in the session's unit;
+// nothing where there was none, and before the review.
+func (d *Draft) DrillSeen() []string {
+	if d.drill.seen == nil || d.Drilling() {
+		return nil
+	}
+	return d.drill.seen.Words(string(d.Session.Unit))
 }
 
 // openDrill is where a drill that runs goes on: the first question of it that has
