@@ -4,14 +4,13 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 	"time"
-
-	"github.com/gofrs/flock"
 )
 
 const (
@@ -24,7 +23,7 @@ const (
 type Editor struct {
 	Path  string
 	store *Store
-	lock  *flock.Flock
+	lock  io.Closer
 
 	saving sync.Mutex
 	known  []byte // the file as last read or written; nil: not there yet
@@ -107,26 +106,36 @@ func (st *Store) Edit(path string) (*Editor, *Session, error) {
 	return ed, s, nil
 }
 
-// open takes the lock, a file of its own that is never renamed or removed, and
-// clears what an editor that was killed left behind.
+// open takes the lock and clears what an editor that was killed left behind.
 func (ed *Editor) open() error {
-	dir := filepath.Join(filepath.Dir(ed.Path), lockDir)
-	if err := ed.store.disk.MkdirAll(dir, dirMode); err != nil {
-		return unreadable(dir, err, "cannot be made: %s", reason(err))
+	lock, heldBy, err := ed.store.takeLock(ed.Path)
+	switch {
+	case err != nil:
+		return err
+	case lock == nil:
+		return &LockedError{ed.Path, strings.TrimSpace(heldBy)}
 	}
-	lock := filepath.Join(dir, filepath.Base(ed.Path)+".lock")
-	ed.lock = flock.New(lock, flock.SetPermissions(0o600))
-	held, err := ed.lock.TryLock()
+	ed.lock = lock
+	if err := ed.clear(); err != nil {
+		return errors.Join(err, ed.Close())
+	}
+	return nil
+}
+
+// takeLock takes the lock of the file at path, a file of its own that is never
+// renamed or removed; it is nil where heldBy holds it.
+func (st *Store) takeLock(path string) (lock io.Closer, heldBy string, err error) {
+	dir := filepath.Join(filepath.Dir(path), lockDir)
+	if err := st.disk.MkdirAll(dir, dirMode); err != nil {
+		return nil, "", unreadable(dir, err, "cannot be made: %s", reason(err))
+	}
+	name := filepath.Join(dir, filepath.Base(path)+".lock")
+	who := fmt.Sprintf("process %d since %s\n", os.Getpid(), st.now().UTC().Format(time.RFC3339))
+	lock, heldBy, err = st.disk.Lock(name, who)
 	if err != nil {
-		return unreadable(lock, err, "cannot be locked: %s", reason(err))
+		return nil, "", unreadable(name, err, "cannot be locked: %s", reason(err))
 	}
-	if !held {
-		who, _ := os.ReadFile(lock)
-		return &LockedError{ed.Path, strings.TrimSpace(string(who))}
-	}
-	who := fmt.Sprintf("process %d since %s\n", os.Getpid(), ed.store.now().UTC().Format(time.RFC3339))
-	_ = os.WriteFile(lock, []byte(who), 0o600) // only for the words of a LockedError
-	return ed.clear()
+	return lock, heldBy, nil
 }
 
 // clear removes the temporary files of this session.
@@ -189,17 +198,11 @@ func (ed *Editor) Save(s *Session) error {
 	if !bytes.Equal(now, ed.known) {
 		return &ChangedError{ed.Path, now == nil}
 	}
-	replaced, err := ed.store.replace(ed.Path, ed.tempPrefix(), data)
-	if replaced {
+	became, err := ed.store.replace(ed.Path, ed.tempPrefix(), data)
+	if became == replaced {
 		ed.known = data
 	}
-	switch {
-	case err != nil && replaced:
-		return unreadable(ed.Path, err, "was saved, but a loss of power now might undo it: %s", reason(err))
-	case err != nil:
-		return unreadable(ed.Path, err, "could not be saved, the file is as it was: %s", reason(err))
-	}
-	return nil
+	return became.told(ed.Path, err)
 }
 
 // onDisk is the file as it is now; nil where there is none.
@@ -214,7 +217,7 @@ func (ed *Editor) onDisk() ([]byte, error) {
 // Close gives the lock back. The editor must not be used any more.
 func (ed *Editor) Close() error {
 	if err := ed.lock.Close(); err != nil {
-		return fmt.Errorf("%s: its lock cannot be given back: %w", ed.Path, err)
+		return unreadable(ed.Path, err, "its lock cannot be given back: %s", reason(err))
 	}
 	return nil
 }
@@ -229,42 +232,4 @@ func sameAgain(name string, data []byte) error {
 		return unreadable(name, nil, "would not read back as it was written; nothing was written")
 	}
 	return nil
-}
-
-// replace puts data in the place of the file at path and says whether it came
-// that far. The temporary file is beside it so that the rename is one step; it
-// is read back before the old file goes; the folder is synced so that the
-// rename lasts.
-func (st *Store) replace(path, tempPrefix string, data []byte) (replaced bool, err error) {
-	dir := filepath.Dir(path)
-	temp, err := st.writeTemp(dir, tempPrefix, data)
-	if err == nil {
-		err = st.disk.Rename(temp, path)
-	}
-	if err != nil {
-		if temp != "" {
-			_ = st.disk.Remove(temp) // else the next editor clears it
-		}
-		return false, err
-	}
-	return true, st.disk.SyncDir(dir)
-}
-
-// writeTemp writes data to a new file in dir, makes it last and reads it back.
-func (st *Store) writeTemp(dir, prefix string, data []byte) (name string, err error) {
-	f, err := st.disk.CreateTemp(dir, prefix+"*"+tempEnding)
-	if err != nil {
-		return "", err
-	}
-	if _, err = f.Write(data); err == nil {
-		err = f.Sync()
-	}
-	if err = errors.Join(err, f.Close()); err != nil {
-		return f.Name(), err
-	}
-	back, err := readBytes(st.disk, f.Name())
-	if err == nil && !bytes.Equal(back, data) {
-		err = errors.New("the disk gave back something else than was written")
-	}
-	return f.Name(), err
 }

@@ -5,6 +5,8 @@ import (
 	"io/fs"
 	"os"
 	"runtime"
+
+	"github.com/gofrs/flock"
 )
 
 // files is what the store asks of the operating system, so that a test can let
@@ -19,6 +21,9 @@ type files interface {
 	Rename(from, to string) error
 	Remove(name string) error
 	SyncDir(name string) error
+	// Lock takes the lock file name, where nobody holds it, and writes into it who
+	// does; else lock is nil, and heldBy what is written there, if anything.
+	Lock(name, who string) (lock io.Closer, heldBy string, err error)
 }
 
 // tempFile is a new file, open for writing, that only its owner may read.
@@ -40,6 +45,19 @@ func (disk) Rename(from, to string) error                 { return os.Rename(fro
 func (disk) Remove(name string) error                     { return os.Remove(name) }
 
 func (disk) CreateTemp(dir, pattern string) (tempFile, error) { return os.CreateTemp(dir, pattern) }
+
+func (disk) Lock(name, who string) (io.Closer, string, error) {
+	lock := flock.New(name, flock.SetPermissions(0o600))
+	switch held, err := lock.TryLock(); {
+	case err != nil:
+		return nil, "", err
+	case !held:
+		heldBy, _ := os.ReadFile(name)
+		return nil, string(heldBy), nil
+	}
+	_ = os.WriteFile(name, []byte(who), 0o600) // only for the words of a LockedError
+	return lock, "", nil
+}
 
 // SyncDir makes a rename in the folder last through a loss of power. Windows
 // has no such call.

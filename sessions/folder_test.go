@@ -177,15 +177,50 @@ func TestIDIsFoundBehindTheNameOfAnother(t *testing.T) {
 	}
 }
 
-func TestEditorClearsWhatAKilledOneLeft(t *testing.T) {
+func TestStartClearsWhatKilledProgramsLeft(t *testing.T) {
 	st := newStore(t)
 	path, _ := saved(t, st, nil)
-	left := filepath.Join(st.Dir(), "."+filepath.Base(path)+".123.tmp")
-	others := filepath.Join(st.Dir(), ".another.toml.123.tmp")
-	for _, name := range []string{left, others} {
+	held, _, err := st.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer held.Close()
+	beside := func(of string) string { return filepath.Join(st.Dir(), "."+of+".123.tmp") }
+	left := []string{beside(filepath.Base(path)), beside("never-saved.toml"), beside(piecesName), filepath.Join(st.Dir(), tryPrefix+"123.tmp")}
+	kept := []string{beside(filepath.Base(held.Path)), filepath.Join(st.Dir(), "notes.tmp"), beside("notes.txt")}
+	for _, name := range append(left, kept...) {
 		if err := os.WriteFile(name, []byte("half"), 0o600); err != nil {
 			t.Fatal(err)
 		}
+	}
+	if err := st.Ready(); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range left {
+		if _, err := os.Stat(name); !errors.Is(err, fs.ErrNotExist) {
+			t.Errorf("%s is still there", name)
+		}
+	}
+	for _, name := range kept {
+		if _, err := os.Stat(name); err != nil {
+			t.Errorf("what a running program or somebody else wrote is gone: %v", err)
+		}
+	}
+}
+
+func TestEditorClearsWhatWasLeftBehindALink(t *testing.T) {
+	st := newStore(t)
+	path, _ := saved(t, st, nil)
+	elsewhere := filepath.Join(t.TempDir(), filepath.Base(path))
+	if err := os.Rename(path, elsewhere); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(elsewhere, path); err != nil {
+		t.Skip("no symbolic links here")
+	}
+	left := filepath.Join(filepath.Dir(elsewhere), "."+filepath.Base(path)+".123.tmp")
+	if err := os.WriteFile(left, []byte("half"), 0o600); err != nil {
+		t.Fatal(err)
 	}
 	ed, _, err := st.Edit(path)
 	if err != nil {
@@ -194,9 +229,6 @@ func TestEditorClearsWhatAKilledOneLeft(t *testing.T) {
 	defer ed.Close()
 	if _, err := os.Stat(left); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("%s is still there", left)
-	}
-	if _, err := os.Stat(others); err != nil {
-		t.Errorf("the file of another session is gone: %v", err)
 	}
 }
 

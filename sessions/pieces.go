@@ -28,8 +28,11 @@ func (st *Store) PiecesPath() string { return filepath.Join(st.dir, piecesName) 
 // Pieces reads the pieces of cord that were tied, in the order in which they
 // were kept; none where the folder has no file of them.
 func (st *Store) Pieces() ([]TiedPiece, error) {
-	if _, err := st.disk.Stat(st.PiecesPath()); errors.Is(err, fs.ErrNotExist) {
+	switch _, err := st.disk.Stat(st.PiecesPath()); {
+	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil
+	case err != nil:
+		return nil, unreadable(st.PiecesPath(), err, "cannot be read: %s", reason(err))
 	}
 	data, err := readBytes(st.disk, st.PiecesPath())
 	if err != nil {
@@ -61,10 +64,8 @@ func (st *Store) addPiece(ed *Editor, p TiedPiece) error {
 	if _, err := DecodePieces(ed.Path, data); err != nil {
 		return err
 	}
-	if _, err := st.replace(ed.Path, ed.tempPrefix(), data); err != nil {
-		return unreadable(ed.Path, err, "could not be saved: %s", reason(err))
-	}
-	return nil
+	became, err := st.replace(ed.Path, ed.tempPrefix(), data)
+	return became.told(ed.Path, err)
 }
 
 // DecodePieces reads a file of pieces. The name is for its errors only.

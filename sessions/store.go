@@ -49,7 +49,7 @@ func openStore(dir string, now func() time.Time, entropy io.Reader, disk files) 
 	}
 	info, err := disk.Stat(dir)
 	if errors.Is(err, fs.ErrNotExist) {
-		if err = disk.MkdirAll(dir, dirMode); err == nil {
+		if err = makeFolder(disk, dir); err == nil {
 			info, err = disk.Stat(dir)
 		}
 	}
@@ -62,11 +62,34 @@ func openStore(dir string, now func() time.Time, entropy io.Reader, disk files) 
 	return st, nil
 }
 
+// makeFolder makes the folder dir and those above it that are missing, and makes
+// them last through a loss of power, as the first session in it has to.
+func makeFolder(disk files, dir string) error {
+	missing := []string{dir}
+	for up := filepath.Dir(dir); ; up = filepath.Dir(up) {
+		if _, err := disk.Stat(up); !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+		missing = append(missing, up)
+	}
+	if err := disk.MkdirAll(dir, dirMode); err != nil {
+		return err
+	}
+	for _, made := range missing {
+		// A folder in which we may make others need not be open for reading.
+		if err := disk.SyncDir(filepath.Dir(made)); err != nil && !errors.Is(err, fs.ErrPermission) {
+			return err
+		}
+	}
+	return nil
+}
+
 // Dir is the store's folder.
 func (st *Store) Dir() string { return st.dir }
 
 // Ready makes sure that sessions can be written: the folder is closed to
-// others, and a file can be made in it. Call it before the first question.
+// others, and a file can be made in it. It clears what programs that were killed
+// left there. Call it before the first question.
 func (st *Store) Ready() error {
 	info, err := st.disk.Stat(st.dir)
 	if err == nil && info.Mode().Perm()&0o077 != 0 {
@@ -75,11 +98,17 @@ func (st *Store) Ready() error {
 	if err != nil {
 		return unreadable(st.dir, err, "cannot keep sessions to yourself: %s", reason(err))
 	}
-	f, err := st.disk.CreateTemp(st.dir, ".try.*"+tempEnding)
+	f, err := st.disk.CreateTemp(st.dir, tryPrefix+"*"+tempEnding)
+	if err == nil {
+		err = f.Close()
+		if gone := st.disk.Remove(f.Name()); !errors.Is(gone, fs.ErrNotExist) { // another program may have cleared it
+			err = errors.Join(err, gone)
+		}
+	}
 	if err != nil {
 		return unreadable(st.dir, err, "cannot be written: %s", reason(err))
 	}
-	return errors.Join(f.Close(), st.disk.Remove(f.Name()))
+	return st.clearLeftovers()
 }
 
 // School is the school's defaults, those of DefaultSchool where the folder has
@@ -88,8 +117,11 @@ func (st *Store) School() (*School, error) { return readSchool(st.disk, st.dir) 
 
 func readSchool(disk files, dir string) (*School, error) {
 	name := filepath.Join(dir, schoolName)
-	if _, err := disk.Stat(name); errors.Is(err, fs.ErrNotExist) {
+	switch _, err := disk.Stat(name); {
+	case errors.Is(err, fs.ErrNotExist):
 		return DefaultSchool(), nil
+	case err != nil:
+		return nil, unreadable(name, err, "cannot be read: %s", reason(err))
 	}
 	data, err := readBytes(disk, name)
 	if err != nil {

@@ -1,0 +1,389 @@
+package sessions
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"syscall"
+	"testing"
+)
+
+// A deed is something that changes one file of a folder, which has to leave it as
+// it was or as it should be, whatever the disk does meanwhile.
+type deed struct {
+	name   string
+	before func(t *testing.T, m *memory) // nil: an empty disk
+	do     func(m *memory) error
+	file   string
+	was    []byte // nil: no such file
+	wanted []byte
+}
+
+const (
+	memoryHome   = "/home/somebody"
+	memoryFolder = memoryHome + "/data/hangtape"
+)
+
+// zeros makes ids that are the same in every run.
+type zeros struct{}
+
+func (zeros) Read(b []byte) (int, error) { clear(b); return len(b), nil }
+
+func storeOn(m *memory) (*Store, error) { return openStore(memoryFolder, noon, zeros{}, m) }
+
+func firstSave(m *memory) error {
+	st, err := storeOn(m)
+	if err != nil {
+		return err
+	}
+	ed, s, err := st.New()
+	if err != nil {
+		return err
+	}
+	return errors.Join(ed.Save(s), ed.Close())
+}
+
+func saveAgain(path string, notes string) func(m *memory) error {
+	return func(m *memory) error {
+		st, err := storeOn(m)
+		if err != nil {
+			return err
+		}
+		ed, s, err := st.Edit(path)
+		if err != nil {
+			return err
+		}
+		s.Notes = notes
+		return errors.Join(ed.Save(s), ed.Close())
+	}
+}
+
+func keepPiece(p TiedPiece) func(m *memory) error {
+	return func(m *memory) error {
+		st, err := storeOn(m)
+		if err != nil {
+			return err
+		}
+		return st.AddPiece(p)
+	}
+}
+
+// deeds are what the store does to files.
+func deeds(t *testing.T) []deed {
+	t.Helper()
+	school := DefaultSchool()
+	first := school.Begin()
+	st, err := storeOn(newMemory(memoryHome))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first.ID, err = st.newID(); err != nil {
+		t.Fatal(err)
+	}
+	first.Started = noon()
+	first.Fit.Started = first.Started
+	again := first.Clone()
+	again.Notes = "read again"
+	path, pieces := filepath.Join(memoryFolder, first.ID+ending), tiedPieces()
+	return []deed{
+		{"first save", nil, firstSave, path, nil, Encode(first)},
+		{"save", prepared(firstSave), saveAgain(path, again.Notes), path, Encode(first), Encode(again)},
+		{"save as it was", prepared(firstSave), saveAgain(path, ""), path, Encode(first), Encode(first)},
+		{"first piece", nil, keepPiece(pieces[0]), filepath.Join(memoryFolder, piecesName), nil, EncodePieces(pieces[:1])},
+		{"piece", prepared(keepPiece(pieces[0])), keepPiece(pieces[1]), filepath.Join(memoryFolder, piecesName), EncodePieces(pieces[:1]), EncodePieces(pieces[:2])},
+	}
+}
+
+func prepared(do func(m *memory) error) func(t *testing.T, m *memory) {
+	return func(t *testing.T, m *memory) {
+		t.Helper()
+		if err := do(m); err != nil {
+			t.Fatal(err)
+		}
+		m.losePower(false)
+	}
+}
+
+// diskFaults are what a call to the operating system can fail with, and what is
+// said of it.
+var diskFaults = []struct {
+	err  error
+	said string
+}{
+	{syscall.ENOSPC, "no space left on device"},
+	{syscall.EROFS, "read-only file system"},
+	{syscall.EACCES, "its permissions do not allow it"},
+	{syscall.EIO, "input/output error"},
+	{errDone, errDone.Error()},
+}
+
+// Every call of every deed fails once, or from then on for good. The file is then
+// the old one or the new one and the error says which in words; tried again the
+// deed succeeds and clears what is left.
+func TestNoDiskFaultLosesAFile(t *testing.T) {
+	needSlashes(t)
+	tried := 0
+	for _, d := range deeds(t) {
+		for n := 1; n <= d.calls(t); n++ {
+			for _, f := range diskFaults {
+				for _, forGood := range []bool{false, true} {
+					what := fmt.Sprintf("%s, call %d, %v, for good %v", d.name, n, f.err, forGood)
+					m := d.start(t)
+					failed := ""
+					m.fault = func(call int, op string) error {
+						if call == n || forGood && call > n {
+							if failed == "" {
+								failed = op
+							}
+							return f.err
+						}
+						return nil
+					}
+					err := d.do(m)
+					m.fault = nil
+					d.check(t, what+" at "+failed, m, err, f.said)
+					d.doAgain(t, what+" at "+failed, m)
+					tried++
+				}
+			}
+		}
+	}
+	t.Logf("%d faults", tried)
+}
+
+// Half of what is written arrives, with and without a word about it.
+func TestShortWritesLoseNoFile(t *testing.T) {
+	needSlashes(t)
+	for _, d := range deeds(t) {
+		for n := 1; n <= d.calls(t); n++ {
+			for _, silent := range []bool{false, true} {
+				what := fmt.Sprintf("%s, call %d, silent %v", d.name, n, silent)
+				m := d.start(t)
+				m.half = func(call int) (bool, bool) { return silent, call == n }
+				err := d.do(m)
+				m.half = nil
+				said := "short write"
+				if silent {
+					said = "the disk gave back something else than was written"
+				}
+				d.check(t, what, m, err, said)
+				d.doAgain(t, what, m)
+			}
+		}
+	}
+}
+
+// An editor outlives a fault: the answer that could not be saved is saved by the
+// next try, with all that was typed meanwhile.
+func TestSaveIsTriedAgainByTheSameEditor(t *testing.T) {
+	needSlashes(t)
+	d := deeds(t)[1]
+	for n := 1; n <= d.calls(t); n++ {
+		for _, f := range diskFaults {
+			m := d.start(t)
+			st, err := storeOn(m)
+			if err != nil {
+				t.Fatal(err)
+			}
+			ed, s, err := st.Edit(d.file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			m.calls = 0
+			m.fault = func(call int, _ string) error {
+				if call == n {
+					return f.err
+				}
+				return nil
+			}
+			s.Notes = "read"
+			_ = ed.Save(s)
+			m.fault = nil
+			s.Notes += " again"
+			if err := ed.Save(s); err != nil || !bytes.Equal(m.content(d.file), d.wanted) {
+				t.Errorf("call %d, %v: tried again: %v, the file is\n%s", n, f.err, err, m.content(d.file))
+			}
+			if err := ed.Close(); err != nil {
+				t.Error(err)
+			}
+		}
+	}
+}
+
+// Reading a folder changes nothing in it and tells what could not be read.
+func TestListStandsEveryDiskFault(t *testing.T) {
+	needSlashes(t)
+	d := deeds(t)[1]
+	for n := 1; ; n++ {
+		for _, f := range diskFaults {
+			m := d.start(t)
+			m.fault = func(call int, _ string) error {
+				if call == n {
+					return f.err
+				}
+				return nil
+			}
+			st, err := storeOn(m)
+			var list []Entry
+			if err == nil {
+				list, err = st.List()
+			}
+			whole := err == nil && len(list) == 1 && list[0].Err == nil
+			for _, e := range list {
+				if e.Err != nil {
+					err = errors.Join(err, e.Err)
+				}
+			}
+			if !bytes.Equal(m.content(d.file), d.was) {
+				t.Errorf("call %d, %v: the file was changed", n, f.err)
+			}
+			if m.calls < n {
+				return
+			}
+			if !whole && (err == nil || !strings.Contains(err.Error(), f.said)) {
+				t.Errorf("call %d, %v: %d entries, and told is %v", n, f.err, len(list), err)
+			}
+		}
+	}
+}
+
+// The power goes between any two calls, and after the last. What was told as
+// saved lasts; else the file is the old one or the new one.
+func TestNoLossOfPowerLosesAFile(t *testing.T) {
+	needSlashes(t)
+	tried := 0
+	for _, d := range deeds(t) {
+		calls := d.calls(t)
+		for n := 1; n <= calls+1; n++ {
+			for _, names := range []bool{false, true} {
+				what := fmt.Sprintf("%s, power lost before call %d of %d, names last %v", d.name, n, calls, names)
+				m := d.start(t)
+				m.fault = func(call int, _ string) error {
+					if call == n {
+						panic(powerLoss{})
+					}
+					return nil
+				}
+				done := untilPowerLoss(func() {
+					if err := d.do(m); err != nil {
+						t.Errorf("%s: %v", what, err)
+					}
+				})
+				m.fault = nil
+				m.losePower(names)
+				if got := m.content(d.file); done && !bytes.Equal(got, d.wanted) {
+					t.Errorf("%s: it was told as saved, and is\n%s", what, got)
+				}
+				d.whole(t, what, m)
+				d.doAgain(t, what, m)
+				tried++
+			}
+		}
+	}
+	t.Logf("%d losses of power", tried)
+}
+
+// needSlashes skips where paths do not start with a slash.
+func needSlashes(t *testing.T) {
+	t.Helper()
+	if runtime.GOOS == "windows" {
+		t.Skip("the disk of this test has the paths of other platforms")
+	}
+}
+
+// untilPowerLoss says whether do came to its end.
+func untilPowerLoss(do func()) (done bool) {
+	defer func() {
+		if r := recover(); r != nil && r != (powerLoss{}) {
+			panic(r)
+		}
+	}()
+	do()
+	return true
+}
+
+func (d *deed) start(t *testing.T) *memory {
+	t.Helper()
+	m := newMemory(memoryHome)
+	if d.before != nil {
+		d.before(t, m)
+	}
+	m.calls = 0
+	return m
+}
+
+// calls is how many calls the deed takes where all goes well.
+func (d *deed) calls(t *testing.T) int {
+	t.Helper()
+	m := d.start(t)
+	if err := d.do(m); err != nil {
+		t.Fatalf("%s: %v", d.name, err)
+	}
+	if got := m.content(d.file); !bytes.Equal(got, d.wanted) {
+		t.Fatalf("%s left\n%s\nwant\n%s", d.name, got, d.wanted)
+	}
+	return m.calls
+}
+
+// content is the file as programs see it; nil where there is none.
+func (m *memory) content(path string) []byte {
+	if n := m.names[path]; n != nil {
+		return append([]byte{}, n.data...)
+	}
+	return nil
+}
+
+// whole holds that the file is the old one or the new one.
+func (d *deed) whole(t *testing.T, what string, m *memory) {
+	t.Helper()
+	got := m.content(d.file)
+	if !bytes.Equal(got, d.wanted) && !(bytes.Equal(got, d.was) && (got == nil) == (d.was == nil)) {
+		t.Errorf("%s: the file is neither the old one nor the new one:\n%q", what, got)
+	}
+}
+
+// check holds that the file is whole and that err says truly what became of it.
+func (d *deed) check(t *testing.T, what string, m *memory, err error, said string) {
+	t.Helper()
+	d.whole(t, what, m)
+	got := m.content(d.file)
+	switch {
+	case err == nil:
+		if !bytes.Equal(got, d.wanted) {
+			t.Errorf("%s: told as saved, and was not", what)
+		}
+	case !strings.Contains(err.Error(), said) || !strings.Contains(err.Error(), memoryFolder):
+		t.Errorf("%s: %q does not say of %s that %s", what, err, memoryFolder, said)
+	case strings.Contains(err.Error(), "the file is as it was") && bytes.Equal(got, d.wanted) && !bytes.Equal(d.was, d.wanted):
+		t.Errorf("%s: it was saved, and told as %q", what, err)
+	case strings.Contains(err.Error(), "was saved") && !bytes.Equal(got, d.wanted):
+		t.Errorf("%s: it was not saved, and told as %q", what, err)
+	}
+}
+
+// doAgain holds that the deed, tried again on a good disk, succeeds and leaves
+// nothing behind.
+func (d *deed) doAgain(t *testing.T, what string, m *memory) {
+	t.Helper()
+	if !bytes.Equal(m.content(d.file), d.wanted) || d.was != nil && bytes.Equal(d.was, d.wanted) {
+		if err := d.do(m); err != nil {
+			t.Errorf("%s: tried again: %v", what, err)
+		}
+		if got := m.content(d.file); !bytes.Equal(got, d.wanted) {
+			t.Errorf("%s: tried again it is\n%s", what, got)
+		}
+	} else if st, err := storeOn(m); err != nil || st.Ready() != nil {
+		t.Errorf("%s: the folder cannot be opened again: %v, %v", what, err, st.Ready())
+	}
+	for path := range m.names {
+		if strings.HasSuffix(path, tempEnding) {
+			t.Errorf("%s: %s is left behind", what, path)
+		}
+	}
+	if len(m.locked) > 0 {
+		t.Errorf("%s: still locked: %v", what, m.locked)
+	}
+}
