@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 	_ "example.com/hangtape/tui/internal/quiet" // before Bubble Tea: no query at the start
 )
@@ -28,6 +29,7 @@ const (
 	onConflict                 // another program has written to the file
 	onPast                     // the past fittings
 	onPage                     // one of them, two of them, or a climber's
+	onStudents                 // who else is there, over a question
 )
 
 // Model is the whole wizard. Each screen is a file: it handles the keys that
@@ -54,6 +56,11 @@ type Model struct {
 	whatIf  whatIfScreen
 	looked  string // the check that is looked at in the review; "" for the first
 	leaving bool   // the person asked to leave
+
+	seats    []seat              // sessions that are open beside this one; never written to
+	folder   []*sessions.Session // as they were when a session was opened last
+	students studentsScreen
+	next     bool // the next student's session is to come once this one is saved
 
 	past    pastScreen
 	pages   []page // over the past fittings, the last one on top
@@ -126,6 +133,8 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.helpKey(msg)
 	case onConflict:
 		return m.conflictKey(msg)
+	case onStudents:
+		return m.studentsKey(msg)
 	case onPast:
 		return m.pastKey(msg)
 	case onPage:
@@ -146,14 +155,20 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 		return nil
 	}
 	first := !m.inSession()
-	m.saver, m.problem, m.scroll = saver{editor: msg.editor}, "", 0
-	m.adviser.awaited, m.whatIf, m.looked = 0, whatIfScreen{}, ""
-	m.flow = flow.Start(*msg.session, m.opts.config(msg))
-	m.screen = onAsk
-	if first {
-		return tea.Batch(m.newForm(), tick())
+	var err error
+	if msg.editor == nil || msg.editor != m.saver.editor { // else it was read anew
+		err = m.setAside()
 	}
-	return m.newForm()
+	m.saver, m.problem, m.next, m.folder = saver{editor: msg.editor}, "", false, msg.folder
+	if err != nil {
+		m.problem = err.Error()
+	}
+	m.flow = flow.Start(*msg.session, m.opts.config(msg))
+	cmd := m.settle()
+	if first {
+		return tea.Batch(cmd, tick())
+	}
+	return cmd
 }
 
 // do hands an event to the flow and saves what it changed.
@@ -161,6 +176,15 @@ func (m *Model) do(e flow.Event) tea.Cmd {
 	at, field := m.flow.At, m.flow.Edit
 	m.flow = m.flow.Do(e)
 	cmds := []tea.Cmd{m.save(), m.advise()}
+	switch {
+	case m.flow.Next == flow.Students:
+		cmds = append(cmds, m.toStudents())
+	case m.flow.Next == flow.NextStudent && m.saver.idle(m.flow.Saves):
+		return m.startNext(&m.flow.Session)
+	case m.flow.Next == flow.NextStudent:
+		m.next = true
+		return tea.Batch(cmds...)
+	}
 	if m.flow.Left {
 		return tea.Batch(append(cmds, m.leave())...)
 	}
@@ -185,12 +209,12 @@ func (m *Model) leave() tea.Cmd {
 // finish writes what has not reached the disk when the program ended, and gives
 // the session back.
 func (m Model) finish() error {
+	err := giveBack(m.seats)
 	if m.saver.editor == nil {
-		return nil
+		return err
 	}
-	var err error
 	if m.saver.done < m.flow.Saves {
-		err = m.saver.editor.Save(&m.flow.Session)
+		err = errors.Join(err, m.saver.editor.Save(&m.flow.Session))
 	}
 	return errors.Join(err, m.saver.editor.Close())
 }

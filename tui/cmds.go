@@ -54,6 +54,10 @@ func (m *Model) savedAs(msg savedMsg) tea.Cmd {
 	if m.leaving && m.saver.idle(m.flow.Saves) {
 		return tea.Quit
 	}
+	if m.next && m.saver.idle(m.flow.Saves) {
+		m.next = false
+		return m.startNext(&m.flow.Session)
+	}
 	return m.save()
 }
 
@@ -61,9 +65,10 @@ func (m *Model) savedAs(msg savedMsg) tea.Cmd {
 type purpose int
 
 const (
-	forFirst  purpose = iota // what the first screen offers
-	forResume                // which unfinished one to go on with
-	forFollow                // which earlier one to start from
+	forFirst    purpose = iota // what the first screen offers
+	forResume                  // which unfinished one to go on with
+	forFollow                  // which earlier one to start from
+	forStudents                // who else is there
 )
 
 // foundMsg is for whoever asked: the sessions of the folder.
@@ -88,6 +93,7 @@ type openedMsg struct {
 	earlier *sessions.Session // that it follows, or nil
 	demo    bool
 	err     error
+	folder  []*sessions.Session // what else the folder holds
 
 	readOnly string // why it cannot be changed; there is no editor then
 }
@@ -133,7 +139,7 @@ func (m *Model) resume(path string) tea.Cmd {
 				opened.earlier = f.Session
 			}
 		}
-		return opened
+		return opened.withFolder(store)
 	}
 }
 

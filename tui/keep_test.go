@@ -175,7 +175,7 @@ func TestChangedMeanwhile(t *testing.T) {
 // no frame is larger than its window, and Ctrl-C always leaves.
 func TestAnyKeys(t *testing.T) {
 	keys := []tea.KeyType{tea.KeyEnter, tea.KeyEnter, tea.KeyEnter, tea.KeyEsc, tea.KeyTab, tea.KeyUp, tea.KeyDown, tea.KeyPgDown, tea.KeyPgUp,
-		tea.KeyBackspace, tea.KeyLeft, tea.KeyRight, tea.KeyHome, tea.KeyEnd, tea.KeyDelete, tea.KeyShiftTab, tea.KeyF1, tea.KeyCtrlU, tea.KeyCtrlA}
+		tea.KeyBackspace, tea.KeyLeft, tea.KeyRight, tea.KeyHome, tea.KeyEnd, tea.KeyDelete, tea.KeyShiftTab, tea.KeyCtrlO, tea.KeyF1, tea.KeyCtrlU, tea.KeyCtrlA}
 	for seed := range uint64(8) {
 		synctest.Test(t, func(t *testing.T) {
 			r := rand.New(rand.NewPCG(seed, 1))

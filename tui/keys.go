@@ -25,6 +25,7 @@ const (
 	keyMore
 	keyKeep
 	keyWanted
+	keyStudents
 	keyDown
 	keyCompare
 	keyHistory
@@ -52,6 +53,7 @@ func bindings() []binding {
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
 		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
 		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept", true},
+		{keyStudents, []string{"ctrl+o"}, "Ctrl-O", "other students: those whose sessions are open, and the next one on this kit", false},
 		{keyWanted, []string{"w", "W"}, "w", "to the reading worth taking: one that may still change a verdict", true},
 		{keyCompare, []string{"c", "C"}, "c", "in a past fitting: hold it against another one", true},
 		{keyHistory, []string{"h", "H"}, "h", "in a past fitting: all sessions of its climber, margins over time", true},

@@ -45,6 +45,8 @@ func (m *Model) layout() {
 		body = m.listLines(h)
 	case onAsk:
 		body = m.askBody(h)
+	case onStudents:
+		body = m.studentsLines(m.width)
 	case onSteps:
 		body = m.stepsLines(m.width, h)
 	case onHelp:
@@ -171,15 +173,22 @@ func (m *Model) hanging() (d time.Duration, due bool) {
 
 // clock is the hanging clock, in words.
 func (m *Model) clock() string {
-	if !m.inSession() || !m.flow.Hanging() {
-		return ""
+	var parts []string
+	if m.inSession() && m.flow.Hanging() {
+		d, due := m.hanging()
+		line := "Hanging " + clockText(d)
+		if due {
+			line = m.theme.refused.Render(line + ": time for a break, d")
+		}
+		parts = append(parts, line)
 	}
-	d, due := m.hanging()
-	line := "Hanging " + clockText(d)
-	if due {
-		line = m.theme.refused.Render(line + ": time for a break, d")
+	for i := range m.seats {
+		s := &m.seats[i].flow
+		if d, ok := hangingFor(s, m.now); ok {
+			parts = append(parts, m.theme.strong.Render(fmt.Sprintf("%s hangs %s", nameOr(s.Session.Climber, "another"), clockText(d))))
+		}
 	}
-	return cut(line, m.width)
+	return cut(strings.Join(parts, "; "), m.width)
 }
 
 func clockText(d time.Duration) string {

@@ -36,6 +36,10 @@ func (o Options) breakAfter() time.Duration {
 // settled, and what it took over from the one that it follows.
 func (o Options) given(opened openedMsg) *sessions.Session {
 	s := o.school().Begin()
+	s.Started = opened.session.Started
+	if e := opened.carriedFrom(); e != nil {
+		flow.Carry(s, e)
+	}
 	if opened.earlier != nil {
 		flow.Follow(s, opened.earlier)
 	}

@@ -23,10 +23,11 @@ func RunPlain(o Options) error {
 		return nil
 	}
 	p.walk()
+	err := errors.Join(p.unsaved, giveBack(p.seats))
 	if p.editor == nil {
-		return p.unsaved
+		return err
 	}
-	return errors.Join(p.unsaved, p.editor.Close())
+	return errors.Join(err, p.editor.Close())
 }
 
 // plain is a wizard in lines. One reader serves all prompts, so that answers
@@ -40,6 +41,8 @@ type plain struct {
 	unsaved  error
 	verdicts map[string]rules.Verdict // as they were said last
 	step     int                      // that was said last, counted from 1
+	seats    []seat                   // sessions that are open beside this one
+	folder   []*sessions.Session      // as they were when a session was opened last
 }
 
 func newPlain(o Options) *plain {
@@ -109,8 +112,21 @@ func (p *plain) start() bool {
 
 // open starts the flow on a session.
 func (p *plain) open(o openedMsg) {
-	p.editor = o.editor
+	if o.err != nil {
+		p.say("Not opened: %s", o.err)
+		return
+	}
+	p.setAside()
+	before := p.flow.Steps != nil
+	p.editor, p.saved = o.editor, 0
 	p.flow = flow.Start(*o.session, p.opts.config(o))
+	if before {
+		p.come(o.folder)
+	} else {
+		p.folder = o.folder
+		kitOf(&p.flow, p.seats, p.folder)
+		p.tellKit()
+	}
 	if said := p.flow.Said.Text; said != "" {
 		p.say("%s", said)
 	}

@@ -11,7 +11,7 @@ import (
 
 // plainWords are the words that may stand in place of an answer; one that is
 // meant as an answer is typed after =.
-const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, settle (the reading that may still change a verdict), down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
+const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, students (who else is there, and the next one), student NUMBER, settle (the reading that may still change a verdict), down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
 
 // walk asks until the wizard is left or the input ends.
 func (p *plain) walk() {
@@ -117,6 +117,10 @@ func (p *plain) answer(line string) bool {
 		}
 	case line == "keep":
 		p.do(flow.Keep{})
+	case line == "students":
+		p.students()
+	case word == "student" && rest != "":
+		return p.student(rest)
 	case line == "settle":
 		p.do(flow.ToWanted{})
 	case line == "down":
@@ -202,11 +206,12 @@ func (p *plain) do(e flow.Event) {
 		p.saved = p.flow.Saves
 		p.tellChanges()
 	}
+	p.elsewhere()
 }
 
 // tellChanges says which verdicts are other than they were.
 func (p *plain) tellChanges() {
-	if p.flow.Report == nil || p.flow.ReChecking() { // a re-check has no verdicts
+	if p.flow.Report == nil || p.flow.IsHeld() { // a re-check has no verdicts
 		return
 	}
 	for _, c := range worstFirst(p.flow.Report.Checks) {

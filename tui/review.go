@@ -23,7 +23,7 @@ func reviewOf(s *flow.State) []reviewLine {
 	if s.Wrong != nil {
 		return []reviewLine{{text: "The rules cannot run: " + s.Wrong.Error()}}
 	}
-	if s.ReChecking() {
+	if s.IsHeld() {
 		return heldLines(s)
 	}
 	r, unit := s.Report, string(s.Session.Unit)
@@ -31,6 +31,9 @@ func reviewOf(s *flow.State) []reviewLine {
 	out := []reviewLine{say("All in all: %s. %s.", strings.ToUpper(string(r.Outcome)), rules.Tally(r.Checks))}
 	if s.Short() {
 		out = append(out, say("%s", s.WhyPicked(s.Ask())))
+	}
+	for _, l := range s.KitSince() {
+		out = append(out, say("%s", l))
 	}
 	for _, round := range s.Rounds {
 		out = append(out, roundLines(&round, unit)...)

@@ -46,6 +46,8 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		return m.do(flow.Newer{})
 	case keySkip:
 		return m.do(flow.SkipStep{})
+	case keyStudents:
+		return m.toStudents()
 	case keyWanted:
 		return m.do(flow.ToWanted{})
 	case keyDown:

@@ -48,6 +48,8 @@ func (m *Model) found(msg foundMsg) {
 		m.first.unfinished = open
 	case forResume:
 		m.choose("Go on with which session?", open, func(m *Model, e sessions.Entry) tea.Cmd { return m.resume(e.Path) })
+	case forStudents:
+		m.foundStudents(open)
 	case forFollow:
 		m.choose("Start from which earlier session?", good, func(m *Model, e sessions.Entry) tea.Cmd { return m.startNew(e.File.Session) })
 	}

@@ -42,7 +42,7 @@ func (m *Model) checkLines(c rules.Check, sentence string, width int) []string {
 
 // summaryLines is what the rules say so far, in at most height lines.
 func (m *Model) summaryLines(width, height int) []string {
-	if m.flow.ReChecking() {
+	if m.flow.IsHeld() {
 		return m.heldSummary(width, height)
 	}
 	r := m.flow.Report

@@ -58,7 +58,7 @@ func down() Step {
 func review() Step {
 	options := func(d *Draft) []Option {
 		if d.Hanging() {
-			return []Option{{Word: "back to the climber", Act: StayUp}, {Word: "leave, all saved", Act: Leave}}
+			return []Option{{Word: "back to the climber", Act: StayUp}, {Word: "another student", Act: ToStudents}, {Word: "leave, all saved", Act: Leave}}
 		}
 		if d.ReChecking() {
 			return []Option{{Word: "end the re-check", Act: GoOn}, {Word: "another hang", Act: Again}, {Word: "leave, all saved", Act: Leave}}
@@ -70,7 +70,7 @@ func review() Step {
 		if d.judged {
 			out = append(out, Option{Word: "what if: move a length by hand", do: (*State).toWhatIf})
 		}
-		return append(out, Option{Word: "leave, all saved", Act: Leave})
+		return append(out, Option{Word: "another student", Act: ToStudents}, Option{Word: "leave, all saved", Act: Leave})
 	}
 	return Step{ID: "review", Title: "Review", Phase: Close, Asks: []Ask{{
 		Key: "review", Kind: Choice, Title: "And now?", Topic: "verdict", Options: options,
@@ -91,9 +91,9 @@ func signOff() Step {
 		text("sign_off.by", "Signed by", "The name of who answers for this fitting.", func(d *Draft) *string { return &d.SignBy }),
 		{Key: "sign_off", Kind: Choice, Title: "Sign?", Topic: "sign-off",
 			Options: func(*Draft) []Option {
-				return []Option{{Word: "sign", Act: Sign}, {Word: "not now: leave, all saved", Act: Leave}}
+				return []Option{{Word: "sign", Act: Sign}, {Word: "sign, then the next student on this kit", Act: SignThenNext}, {Word: "not now: leave, all saved", Act: Leave}}
 			},
-			Mark: func(*Draft) int { return 1 }},
+			Mark: func(*Draft) int { return 2 }},
 	}}
 	for i := range s.Asks {
 		notes := s.Asks[i].Key == "session.notes"

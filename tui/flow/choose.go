@@ -18,6 +18,11 @@ func (s *State) pick(i int, now time.Time) {
 	case o.Act == Sign:
 		s.sign(now)
 		return
+	case o.Act == SignThenNext:
+		if s.sign(now); s.Left {
+			s.Next = NextStudent
+		}
+		return
 	case o.Act == EndReCheck:
 		s.endReCheck(now)
 		return
@@ -84,7 +89,9 @@ func (s *State) act(act Act) {
 		s.move(s.placeOf("changes"))
 	case Leave:
 		s.Left = true
-	case Sign, EndReCheck:
+	case ToStudents:
+		s.Next = Students
+	case Sign, SignThenNext, EndReCheck:
 	}
 }
 

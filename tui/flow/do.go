@@ -11,7 +11,7 @@ import (
 
 // Do is the state after e.
 func (s State) Do(e Event) State {
-	s.Said = Said{}
+	s.Said, s.Next = Said{}, NoNext
 	switch e := e.(type) {
 	case Typed:
 		s.setText(s.field(), e.Text)

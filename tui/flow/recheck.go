@@ -17,6 +17,10 @@ const reCheckOf = "Re-check of "
 // and is no fitting of its own.
 func (d *Draft) ReChecking() bool { return d.Session.Purpose == sessions.ReCheck }
 
+// IsHeld says whether there is an earlier session to hold a re-check against.
+// Without one all that can be told of it are its verdicts.
+func (d *Draft) IsHeld() bool { return d.ReChecking() && d.Followed != nil }
+
 // drifts are today's heights held against those of the session that is followed.
 func (d *Draft) drifts() []rules.Drift {
 	if !d.ReChecking() || d.Followed == nil || len(d.Session.Fit.Faults()) > 0 || len(d.Followed.Fit.Faults()) > 0 {

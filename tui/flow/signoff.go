@@ -17,6 +17,9 @@ func (s *State) Against() []string {
 	if s.ReChecking() {
 		out = append(out, "a re-check is not signed off as a fitting")
 	}
+	if since := s.KitSince(); len(since) > 0 && s.SignNote == "" {
+		out = append(out, since[0]+" Read it again, or say in the note that it is set back")
+	}
 	if s.Wrong != nil {
 		return append(out, s.Wrong.Error())
 	}

@@ -21,6 +21,8 @@ type Config struct {
 	// Given is the session as it was before anybody answered a question: what a
 	// school has settled and what an earlier session told. Nil: an empty one.
 	Given *sessions.Session
+	// Others are sessions that may share this one's kit; they are only read.
+	Others []*sessions.Session
 	// ReadOnly is why nothing may be changed; empty where all may.
 	ReadOnly string
 }
@@ -38,6 +40,7 @@ type State struct {
 	Wrong  error             // what cannot be in the draft, where the rules could not run
 	Saves  int               // grows with every change that is to be saved
 	Left   bool              // the wizard is to end
+	Next   NextStep          // what is to come outside this session
 
 	Rounds []Round // what was changed so far, worked out for the review
 
@@ -46,6 +49,16 @@ type State struct {
 	drillOf  int    // the same of what is told of the drill
 	doubted  string // the field and text that were asked about last
 }
+
+// NextStep is what the wizard is to do outside this session.
+type NextStep int
+
+// The steps.
+const (
+	NoNext      NextStep = iota
+	Students             // show the sessions that are open, to go to one of them
+	NextStudent          // start the session of the next student on this kit
+)
 
 // A Place is one question, by its step and its place in it.
 type Place struct {

@@ -74,20 +74,22 @@ type Act int
 
 // The acts.
 const (
-	GoOn       Act = iota // to the next question
-	Stay                  // the same question again
-	ClimbUp               // the climber leaves the ground: a new hang, the clock runs
-	StayUp                // the climber still hangs: back to the readings
-	ToHang                // correct the readings of a hang that has ended
-	ToReview              // on to the review
-	Again                 // once more: changes, then another hang
-	Sign                  // sign off
-	EndReCheck            // end a re-check with its outcome
-	DrillUp               // the climber leaves the ground for the drill: the clock runs
-	DrillStop             // the drill is stopped: get down
-	DrillAgain            // to the start of the drill
-	ToDrilled             // to what the drill has shown
-	Leave                 // out of the wizard, all saved
+	GoOn         Act = iota // to the next question
+	Stay                    // the same question again
+	ClimbUp                 // the climber leaves the ground: a new hang, the clock runs
+	StayUp                  // the climber still hangs: back to the readings
+	ToHang                  // correct the readings of a hang that has ended
+	ToReview                // on to the review
+	Again                   // once more: changes, then another hang
+	Sign                    // sign off
+	EndReCheck              // end a re-check with its outcome
+	DrillUp                 // the climber leaves the ground for the drill: the clock runs
+	DrillStop               // the drill is stopped: get down
+	DrillAgain              // to the start of the drill
+	ToDrilled               // to what the drill has shown
+	SignThenNext            // sign off, then the next student on this kit
+	ToStudents              // to the sessions that are open, or the next student
+	Leave                   // out of the wizard, all saved
 )
 
 // Told is how often an answer was given: for a Reading the number of repeats,
