@@ -25,6 +25,7 @@ func rootCommand(w *world) *cobra.Command {
 		drillCommand(w),
 		showCommand(w),
 		compareCommand(w),
+		listCommand(w),
 		historyCommand(w),
 		cardCommand(w),
 		demoCommand(w),

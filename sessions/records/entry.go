@@ -1,6 +1,9 @@
 package records
 
 import (
+	"fmt"
+	"strconv"
+	"strings"
 	"time"
 	"unique"
 
@@ -75,6 +78,24 @@ func (e *Entry) Day() time.Time {
 		}
 	}
 	return time.Time{}
+}
+
+// Trouble is why the file is no session, in one line and without its name; of
+// several faults the first, with how many more there are.
+func (e *Entry) Trouble() string {
+	first, rest, _ := strings.Cut(strings.TrimPrefix(e.Err.Error(), e.Path+":"), "\n")
+	if rest != "" {
+		first += fmt.Sprintf(" (and %d more)", strings.Count(rest, "\n")+1)
+	}
+	if line, text, found := strings.Cut(first, ": "); found && isNumber(line) {
+		first = "line " + line + ": " + text
+	}
+	return strings.TrimSpace(first)
+}
+
+func isNumber(s string) bool {
+	_, err := strconv.Atoi(s)
+	return err == nil
 }
 
 // entryOf is what f says, judged today.

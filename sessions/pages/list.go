@@ -1,0 +1,156 @@
+package pages
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions/records"
+)
+
+// wideList is the width from which a session of a list has one line.
+const wideList = 80
+
+// List is sessions in a line each, in two where the page is narrow, then the
+// files that are none, with why.
+func List(entries []*records.Entry, l Look) []string {
+	p := newPage(l)
+	good := len(entries)
+	for good > 0 && entries[good-1].Err != nil {
+		good--
+	}
+	p.listed(entries[:good])
+	p.marks(entries[:good])
+	p.bad(entries[good:])
+	return p.lines
+}
+
+func (p *page) listed(entries []*records.Entry) {
+	if len(entries) == 0 {
+		return
+	}
+	p.row("date", "climber", "place", "today", "signed", "id")
+	for _, e := range entries {
+		today, signed := word(e.Outcome), string(e.Signed)
+		if e.Outcome == "" {
+			today = "CANNOT"
+		}
+		switch {
+		case e.Differs:
+			signed += " *"
+		case e.Finished.IsZero() && signed == "":
+			signed = "open"
+		}
+		id := shortID(e.ID)
+		if e.Same != nil {
+			id += " !"
+		}
+		p.row(dayOf(e.Day()), p.typed(e.Climber), p.typed(e.Place), today, signed, id)
+	}
+}
+
+// row is one session: at its day who, where, how it comes out today, as what it
+// was signed, and the start of its id.
+func (p *page) row(day, climber, place, today, signed, id string) {
+	if p.Width >= wideList {
+		wide := (p.Width - wideList) / 2
+		p.line(strings.Join([]string{pad(day, 10), fill(climber, 18+wide), fill(place, 15+wide), pad(today, 7), pad(signed, 9), id}, "  "))
+		return
+	}
+	p.line(pad(day, 10) + "  " + fill(climber, p.Width-21) + "  " + today)
+	p.line("  " + fill(place, p.Width-27) + "  " + pad(signed, 9) + "  " + id)
+}
+
+// marks explains what the list marks, and counts.
+func (p *page) marks(entries []*records.Entry) {
+	count := map[rules.Verdict]int{}
+	differ, twice := 0, 0
+	for _, e := range entries {
+		count[e.Outcome]++
+		if e.Differs {
+			differ++
+		}
+		if e.Same != nil {
+			twice++
+		}
+	}
+	var tally []string
+	for _, v := range []rules.Verdict{rules.Fail, rules.Unknown, rules.Tight, rules.Pass} {
+		if n := count[v]; n > 0 {
+			tally = append(tally, fmt.Sprintf("%d %s", n, v))
+		}
+	}
+	total := plural(len(entries), "session")
+	if len(tally) > 0 {
+		total += ": " + strings.Join(tally, ", ")
+	}
+	if len(entries) > 0 {
+		p.section(total)
+	} else {
+		p.para(0, "no session")
+	}
+	if n := count[""]; n > 0 {
+		p.para(2, fmt.Sprintf("CANNOT: the readings of %d cannot be true together; hangtape check FILE says why", n))
+	}
+	if differ > 0 {
+		p.para(2, fmt.Sprintf("*: %d judged differently today than signed; hangtape show ID says how", differ))
+	}
+	if twice > 0 {
+		p.para(2, fmt.Sprintf("!: %d share their id with another file of the folder; list --json names them", twice))
+	}
+}
+
+// bad lists the files that are no sessions.
+func (p *page) bad(entries []*records.Entry) {
+	if len(entries) == 0 {
+		return
+	}
+	p.section(plural(len(entries), "file") + " that cannot be read as a session")
+	for _, e := range entries {
+		p.item(p.typed(filepath.Base(e.Path)), p.typed(e.Trouble()))
+	}
+}
+
+// CordList is every piece of cord that somebody said when it was tied, the
+// oldest first.
+func CordList(cords []records.Cord, now time.Time, l Look) []string {
+	p := newPage(l)
+	p.cordRow("tied", "days", "piece", "kit, or whose")
+	for _, c := range cords {
+		kit := c.Kit
+		if kit == "" {
+			kit = c.Seen.Climber
+		}
+		p.cordRow(dayOf(c.Tied.On), fmt.Sprint(daysBetween(c.Tied.On, now)), rules.PieceName(c.Piece), p.typed(kit))
+	}
+	p.section(plural(len(cords), "piece") + " of cord with a day on which it was tied, as the newest session of each kit tells it")
+	return p.lines
+}
+
+func (p *page) cordRow(tied, days, piece, kit string) {
+	row := strings.Join([]string{pad(tied, 10), fmt.Sprintf("%5s", days), pad(piece, 16)}, "  ")
+	if p.Width < wideList {
+		p.line(row)
+		p.line("  " + fill(kit, p.Width-2))
+		return
+	}
+	p.line(row + "  " + fill(kit, p.Width-37))
+}
+
+func daysBetween(from, to time.Time) int {
+	return int(to.UTC().Truncate(24*time.Hour).Sub(from) / (24 * time.Hour))
+}
+
+// shortID is the start of an id that tells the time to the millisecond: seldom
+// do two sessions share it, and commands take it for the whole.
+func shortID(id string) string { return id[:min(10, len(id))] }
+
+// fill is s in exactly width letters, cut where it is longer.
+func fill(s string, width int) string {
+	if r := []rune(s); len(r) > width {
+		return string(r[:width-1]) + "~"
+	}
+	return pad(s, width)
+}
