@@ -48,6 +48,15 @@ func posesOf(s *fit.State, l *Limits, out []float64) {
 	}
 }
 
+// PoseKinds are the names and units of all poses, in their order.
+func PoseKinds() []Value {
+	kinds := make([]Value, numPoses)
+	for i, p := range poseTable {
+		kinds[i] = Value{Name: p.name, Unit: p.unit}
+	}
+	return kinds
+}
+
 // Poses tells the poses, relative to the hip point.
 func (a *Assessment) Poses() []Value {
 	values := make([]Value, 0, numPoses)

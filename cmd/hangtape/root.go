@@ -28,6 +28,7 @@ func rootCommand(w *world) *cobra.Command {
 		listCommand(w),
 		historyCommand(w),
 		cardCommand(w),
+		exportCommand(w),
 		demoCommand(w),
 		explainCommand(w),
 		versionCommand(w),

@@ -1,0 +1,232 @@
+package export_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/export"
+	"example.com/hangtape/sessions/sessionstest"
+)
+
+var update = flag.Bool("update", false, "write the README's part afresh")
+
+const example = "../../testdata/sessions/examples/1-good-kit.toml"
+
+func load(t *testing.T, name string) *sessions.File {
+	t.Helper()
+	f, err := sessions.ReadFile(name, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// cells are a row's values by column.
+func cells(columns []export.Column, row export.Row) map[string]any {
+	all := map[string]any{}
+	for i, c := range columns {
+		all[c.Name] = row[i]
+	}
+	return all
+}
+
+func TestNamesOfColumnsAreTheirOwn(t *testing.T) {
+	seen := map[string]bool{}
+	for _, c := range export.Columns() {
+		if seen[c.Name] || c.About == "" || strings.ContainsAny(c.Name, " ,\"") {
+			t.Errorf("column %q: there twice, without a word about it, or with a sign that splits", c.Name)
+		}
+		seen[c.Name] = true
+	}
+}
+
+// A row says what check --json says.
+func TestRowsSayWhatReportsSay(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/sessions/examples/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
+	}
+	for _, name := range files {
+		f := load(t, name)
+		r, err := f.Judge()
+		if err != nil {
+			t.Fatal(err)
+		}
+		row := cells(export.Columns(), export.Of(f))
+		if row["outcome"] != string(r.Outcome) || row["session"] != r.ID || row["climber"] != f.Session.Climber {
+			t.Errorf("%s: %v, %v, %v", name, row["outcome"], row["session"], row["climber"])
+		}
+		for _, c := range r.Checks {
+			if got := row[c.Name+".verdict"]; got != string(c.Verdict) {
+				t.Errorf("%s: %s is %v, want %s", name, c.Name, got, c.Verdict)
+			}
+			got, known := row[c.Name+".margin"].(float64)
+			if known != c.Margin.Known() || known && math.Abs(got-float64(c.Margin)) > 5e-4+1e-9 {
+				t.Errorf("%s: margin of %s is %v, want %v", name, c.Name, row[c.Name+".margin"], c.Margin)
+			}
+		}
+		for _, p := range r.Poses {
+			unit := map[string]string{"mm": "_mm", "kN": "_kn", "deg": "_deg"}[p.Unit]
+			if got, known := row[p.Name+unit].(float64); known != p.Value.Known() || known && math.Abs(got-float64(p.Value)) > 5e-4+1e-9 {
+				t.Errorf("%s: %s is %v, want %v", name, p.Name, row[p.Name+unit], p.Value)
+			}
+		}
+	}
+}
+
+func TestReadingsAreMeansAboveTheHip(t *testing.T) {
+	f := load(t, example)
+	f.Session.Fit.Laid[fit.Thigh] = []float64{410, 420}
+	h := &f.Session.Fit.Hangs[0].Heights
+	h[fit.Hip], h[fit.Nose] = []float64{1000, 1010}, []float64{1700}
+	h[fit.WristDown] = nil
+	row := cells(export.Columns(), export.Of(f))
+	if row["thigh_mm"] != 415.0 || row["nose_above_hip_mm"] != 695.0 || row["wrist_down_above_hip_mm"] != nil || row["inseam_mm"] != nil {
+		t.Errorf("thigh %v, nose %v, wrist down %v, inseam %v", row["thigh_mm"], row["nose_above_hip_mm"], row["wrist_down_above_hip_mm"], row["inseam_mm"])
+	}
+}
+
+func TestReadingsThatCannotBeAreARowWithoutVerdicts(t *testing.T) {
+	f := load(t, example)
+	f.Session.Fit.Hangs[0].Heights[fit.Nose] = []float64{-9000}
+	row := cells(export.Columns(), export.Of(f))
+	why, _ := row["cannot_be"].(string)
+	if row["outcome"] != nil || row["hitch-wraps.verdict"] != nil || row["main_bridge_set_mm"] != nil || !strings.Contains(why, "nose") || strings.Contains(why, "testdata") {
+		t.Errorf("outcome %v, why %q", row["outcome"], why)
+	}
+}
+
+func TestCSVAndJSONLinesHoldTheSame(t *testing.T) {
+	f := load(t, example)
+	f.Session.Climber, f.Session.Notes = "=cmd|' /C calc'!A0", "two\nlines, \"quoted\""
+	columns, row := export.Columns(), export.Of(f)
+	var text, lines bytes.Buffer
+	for _, w := range []export.Writer{export.CSV(&text), export.JSONLines(&lines)} {
+		if err := w.Begin(columns); err != nil {
+			t.Fatal(err)
+		}
+		if err := w.Row(row); err != nil {
+			t.Fatal(err)
+		}
+		if err := w.End(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	table, err := csv.NewReader(&text).ReadAll()
+	if err != nil || len(table) != 2 {
+		t.Fatalf("%d lines, %v", len(table), err)
+	}
+	var object map[string]any
+	if err := json.Unmarshal(lines.Bytes(), &object); err != nil || len(object) != len(columns) {
+		t.Fatalf("%d keys of %d, %v", len(object), len(columns), err)
+	}
+	for i, name := range table[0] {
+		want := object[name]
+		if want == nil {
+			want = ""
+		}
+		if name == "climber" {
+			want = "'" + f.Session.Climber // no formula
+		}
+		if got := table[1][i]; got != fmt.Sprint(want) {
+			t.Errorf("%s: %q in CSV, %v in JSON", name, got, object[name])
+		}
+	}
+}
+
+// Nothing that names somebody or a place is left, ids and days neither.
+func TestAnonymousRowsNameNobody(t *testing.T) {
+	paths, err := sessionstest.Write(t.TempDir(), 30)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rows []export.Row
+	var secret []string
+	climbers := map[string]bool{}
+	for i, path := range paths {
+		f := load(t, path)
+		s := f.Session
+		if i > 0 {
+			s.Follows = secret[0]
+		}
+		secret = append(secret, s.ID, s.Climber, s.Place, s.Instructor, s.KitLabel, s.Notes, s.Started.Format("2006-01-02"), filepath.Base(path))
+		climbers[s.Climber] = true
+		rows = append(rows, export.Of(f))
+	}
+	anonymous := export.NewAnonymizer()
+	columns := anonymous.Columns()
+	var b bytes.Buffer
+	w := export.JSONLines(&b)
+	if err := w.Begin(columns); err != nil {
+		t.Fatal(err)
+	}
+	told, months := map[any]bool{}, 0
+	for _, row := range rows {
+		row = anonymous.Row(row)
+		if err := w.Row(row); err != nil {
+			t.Fatal(err)
+		}
+		c := cells(columns, row)
+		told[c["climber"]] = true
+		if c["started"] != nil && len(c["started"].(string)) == len("2026-04") {
+			months++
+		}
+		if c["thigh_mm"] == nil {
+			t.Error("the measures are gone")
+		}
+	}
+	for _, s := range secret {
+		if strings.Contains(b.String(), s) {
+			t.Errorf("%q is still there", s)
+		}
+	}
+	if len(rows) != len(paths) || len(told) != len(climbers) || months != len(rows) {
+		t.Errorf("%d rows, %d climbers of %d, %d months", len(rows), len(told), len(climbers), months)
+	}
+}
+
+// columnsTable is the README's table, a line for each family of columns.
+func columnsTable() string {
+	var b strings.Builder
+	b.WriteString("| column | what it holds | with `--anonymous` |\n| --- | --- | --- |\n")
+	var told []string
+	for _, c := range export.Columns() {
+		if !slices.Contains(told, c.Family) {
+			told = append(told, c.Family)
+			fmt.Fprintf(&b, "| `%s` | %s | %s |\n", c.Family, c.About, c.Named)
+		}
+	}
+	return b.String()
+}
+
+func TestReadmeTellsTheColumns(t *testing.T) {
+	const path, begin, end = "../../README.md", "<!-- columns: from code, go test ./sessions/export -update -->\n", "<!-- columns: end -->\n"
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
+	before, rest, ok := strings.Cut(readme, begin)
+	got, after, ok2 := strings.Cut(rest, end)
+	switch {
+	case !ok || !ok2:
+		t.Fatal("the README has no part for the columns")
+	case *update:
+		if err := os.WriteFile(path, []byte(before+begin+columnsTable()+end+after), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	case got != columnsTable():
+		t.Error("the README's columns are not those of the export: go test ./sessions/export -update")
+	}
+}
