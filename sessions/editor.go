@@ -122,14 +122,19 @@ func (ed *Editor) open() error {
 	return nil
 }
 
-// takeLock takes the lock of the file at path, a file of its own that is never
-// renamed or removed; it is nil where heldBy holds it.
+// lockOf is the lock of the file at path, a file of its own that is never renamed,
+// and removed only where the file is gone for good.
+func lockOf(path string) string {
+	return filepath.Join(filepath.Dir(path), lockDir, filepath.Base(path)+".lock")
+}
+
+// takeLock takes the lock of the file at path; it is nil where heldBy holds it.
 func (st *Store) takeLock(path string) (lock io.Closer, heldBy string, err error) {
-	dir := filepath.Join(filepath.Dir(path), lockDir)
+	name := lockOf(path)
+	dir := filepath.Dir(name)
 	if err := st.disk.MkdirAll(dir, dirMode); err != nil {
 		return nil, "", unreadable(dir, err, "cannot be made: %s", reason(err))
 	}
-	name := filepath.Join(dir, filepath.Base(path)+".lock")
 	who := fmt.Sprintf("process %d since %s\n", os.Getpid(), st.now().UTC().Format(time.RFC3339))
 	lock, heldBy, err = st.disk.Lock(name, who)
 	if err != nil {

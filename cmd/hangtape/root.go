@@ -29,6 +29,7 @@ func rootCommand(w *world) *cobra.Command {
 		historyCommand(w),
 		cardCommand(w),
 		exportCommand(w),
+		forgetCommand(w),
 		demoCommand(w),
 		explainCommand(w),
 		versionCommand(w),

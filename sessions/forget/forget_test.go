@@ -1,0 +1,137 @@
+package forget_test
+
+import (
+	"crypto/rand"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/forget"
+	"example.com/hangtape/sessions/records"
+	"example.com/hangtape/sessions/sessionstest"
+)
+
+func newStore(t *testing.T) *sessions.Store {
+	t.Helper()
+	st, err := sessions.OpenStore(t.TempDir(), func() time.Time { return time.Date(2026, 4, 18, 12, 0, 0, 0, time.UTC) }, rand.Reader)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return st
+}
+
+func look(t *testing.T, st *sessions.Store, climber string) *forget.Traces {
+	t.Helper()
+	traces, err := forget.Look(st, climber)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return traces
+}
+
+// Not a byte of the folder names who was forgotten, and nobody else is gone.
+func TestNothingIsLeftOfTheForgotten(t *testing.T) {
+	st := newStore(t)
+	paths, err := sessionstest.Write(st.Dir(), 60)
+	if err != nil {
+		t.Fatal(err)
+	}
+	list, err := records.Scan(st)
+	if err != nil {
+		t.Fatal(err)
+	}
+	climber := list.Entries[0].Climber
+	traces := look(t, st, "  "+strings.ToUpper(climber))
+	done := traces.Remove()
+	if len(done.Failed) > 0 || len(done.Sessions) == 0 || len(traces.Named) > 0 || !done.Cache {
+		t.Fatalf("%+v, named %v", done, traces.Named)
+	}
+	left := 0
+	err = filepath.WalkDir(st.Dir(), func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(name)
+		if strings.Contains(string(data)+" ", climber+"\"") {
+			t.Errorf("%s names %s", name, climber)
+		}
+		if filepath.Ext(name) == ".toml" {
+			left++
+		}
+		return err
+	})
+	if err != nil || left != len(paths)-len(done.Sessions) {
+		t.Errorf("%d files are left of %d, %d were removed: %v", left, len(paths), len(done.Sessions), err)
+	}
+}
+
+func TestSessionUnderAnEditorIsLeftAndTold(t *testing.T) {
+	st := newStore(t)
+	ed, s, err := st.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Climber = "Ash Demo"
+	if err := ed.Save(s); err != nil {
+		t.Fatal(err)
+	}
+	done := look(t, st, "Ash Demo").Remove()
+	var locked *sessions.LockedError
+	if len(done.Failed) != 1 || !errors.As(done.Failed[0], &locked) || len(done.Sessions) != 0 {
+		t.Errorf("%+v", done)
+	}
+	if err := ed.Save(s); err != nil {
+		t.Error(err)
+	}
+	ed.Close()
+	if done = look(t, st, "Ash Demo").Remove(); len(done.Failed) > 0 || len(done.Sessions) != 1 {
+		t.Errorf("after it was closed: %+v", done)
+	}
+}
+
+// Between looking and removing the session became somebody else's.
+func TestWhatChangedSinceIsLeft(t *testing.T) {
+	st := newStore(t)
+	ed, s, err := st.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Climber = "Ash Demo"
+	if err := ed.Save(s); err != nil {
+		t.Fatal(err)
+	}
+	traces := look(t, st, "Ash Demo")
+	s.Climber = "Birch Demo"
+	if err := ed.Save(s); err != nil {
+		t.Fatal(err)
+	}
+	ed.Close()
+	var changed *sessions.ChangedError
+	if done := traces.Remove(); len(done.Failed) != 1 || !errors.As(done.Failed[0], &changed) {
+		t.Errorf("%+v", done)
+	}
+	if _, err := st.Load(ed.Path); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestPartOfANameIsNotTheName(t *testing.T) {
+	st := newStore(t)
+	for name, text := range map[string]string{"a.txt": "Ashley Demo", "b.txt": "for ash.", "c.txt": "splash"} {
+		if err := os.WriteFile(filepath.Join(st.Dir(), name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	traces := look(t, st, "Ash")
+	if len(traces.Named) != 1 || filepath.Base(traces.Named[0]) != "b.txt" || !traces.None() {
+		t.Errorf("%+v", traces)
+	}
+	if none := look(t, st, " "); len(none.Named) > 0 {
+		t.Errorf("no name at all: %+v", none)
+	}
+}

@@ -1,0 +1,82 @@
+package forget
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
+)
+
+// Done is what came of forgetting.
+type Done struct {
+	Sessions, Links, Leftover []string // files removed, or rewritten without what led to the climber
+	Cache                     bool     // the list's cache was there and is gone
+	Failed                    []error  // what is still there, and why
+}
+
+// Remove removes the traces. A file that cannot be removed, that another program
+// edits or that is no longer what was found stops nothing.
+func (t *Traces) Remove() *Done {
+	d := &Done{}
+	for _, path := range t.Leftover { // first: a session's removal clears some of them
+		d.note(&d.Leftover, path, t.removeLeftover(path))
+	}
+	for _, path := range t.Links {
+		d.note(&d.Links, path, t.removeLinks(path))
+	}
+	for _, path := range t.Sessions {
+		d.note(&d.Sessions, path, t.store.Remove(path, t.still))
+	}
+	cache := records.CachePath(t.store)
+	if _, err := os.Stat(cache); err == nil {
+		if err := os.RemoveAll(cache); err != nil {
+			d.Failed = append(d.Failed, fmt.Errorf("%s: the cache cannot be removed: %w", cache, err))
+		} else {
+			d.Cache = true
+		}
+	}
+	return d
+}
+
+func (d *Done) note(gone *[]string, path string, err error) {
+	if err != nil {
+		d.Failed = append(d.Failed, err)
+		return
+	}
+	*gone = append(*gone, path)
+}
+
+// still says whether data is a session of the climber's.
+func (t *Traces) still(data []byte) bool {
+	s, err := sessions.Decode("", data)
+	return err == nil && t.is(s.Climber)
+}
+
+// removeLinks rewrites another's session without what leads to the climber.
+func (t *Traces) removeLinks(path string) error {
+	ed, s, err := t.store.Edit(path)
+	if err != nil {
+		return err
+	}
+	if t.unlink(s) {
+		err = ed.Save(s)
+	}
+	return errors.Join(err, ed.Close())
+}
+
+// removeLeftover removes a temporary file, unless its session is being edited:
+// then it may be in use.
+func (t *Traces) removeLeftover(path string) error {
+	name := strings.TrimSuffix(filepath.Base(path)[1:], ".tmp")
+	name = name[:max(0, strings.LastIndexByte(name, '.'))] // a temporary file has a number after the name
+	err := t.store.Clear(filepath.Join(filepath.Dir(path), name))
+	if _, gone := os.Lstat(path); err == nil && !errors.Is(gone, fs.ErrNotExist) {
+		err = fmt.Errorf("%s: is still there", path)
+	}
+	return err
+}

@@ -1,0 +1,152 @@
+// Package forget removes a climber from a folder of sessions: the sessions, what
+// leads to them, and what was made of them.
+//
+//	t, err := forget.Look(store, "demo climber A") // nothing is changed yet
+//	done := t.Remove()                             // what is gone, what is not, and why
+package forget
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
+)
+
+// Traces are what a folder holds of one climber.
+type Traces struct {
+	Climber  string   // as it was asked for
+	Sessions []string // files of the climber's own sessions
+	Links    []string // files of others that lead to these, or say that the climber tied a piece
+	Leftover []string // what an editor that was killed left, where it is about the climber
+	Named    []string // files that name the climber and are not the climber's, or cannot be read: never touched
+
+	store *sessions.Store
+	ids   map[string]bool // of Sessions
+}
+
+// Look looks for the traces of a climber, whose name has to be right but for
+// letter case and blanks. The error is that of the folder itself.
+func Look(st *sessions.Store, climber string) (*Traces, error) {
+	list, err := records.Scan(st)
+	if err != nil {
+		return nil, err
+	}
+	t := &Traces{Climber: climber, store: st, ids: map[string]bool{}}
+	own := map[string]bool{}
+	for _, e := range list.Sessions() {
+		if t.is(e.Climber) {
+			t.Sessions, t.ids[e.ID], own[e.Path] = append(t.Sessions, e.Path), true, true
+		}
+	}
+	files, err := os.ReadDir(st.Dir())
+	if err != nil {
+		return nil, fmt.Errorf("cannot be read: %w", err)
+	}
+	for _, f := range files {
+		if path := filepath.Join(st.Dir(), f.Name()); !f.IsDir() && !own[path] {
+			t.look(path)
+		}
+	}
+	slices.Sort(t.Sessions)
+	return t, nil
+}
+
+// is says whether a name is the climber's.
+func (t *Traces) is(name string) bool { return sameName(name, t.Climber) }
+
+func sameName(a, b string) bool { return fold(a) == fold(b) && fold(b) != "" }
+
+func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
+
+// mostBytes is how large a file may be that is looked into: a session has a few
+// kilobytes, and no file of this program has more.
+const mostBytes = 16 << 20
+
+// look puts a file that is no session of the climber's where it belongs.
+func (t *Traces) look(path string) {
+	info, err := os.Stat(path)
+	if err != nil || !info.Mode().IsRegular() || info.Size() > mostBytes {
+		return
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Named = append(t.Named, path) // nobody knows
+		return
+	}
+	named := t.names(data)
+	if !named && !t.leads(data) {
+		return
+	}
+	name := filepath.Base(path)
+	s, err := sessions.Decode(path, data)
+	switch {
+	case strings.HasPrefix(name, ".") && strings.HasSuffix(name, ".tmp"):
+		t.Leftover = append(t.Leftover, path)
+	case err == nil && strings.HasSuffix(name, ".toml") && t.unlink(s.Clone()):
+		t.Links = append(t.Links, path)
+		if t.unlink(s); t.names(sessions.Encode(s)) {
+			t.Named = append(t.Named, path)
+		}
+	default:
+		t.Named = append(t.Named, path)
+	}
+}
+
+// names says whether a text has the climber's name in it, as words of its own.
+func (t *Traces) names(data []byte) bool {
+	text, name := []byte(fold(string(data))), []byte(fold(t.Climber))
+	for {
+		at := bytes.Index(text, name)
+		if at < 0 || len(name) == 0 {
+			return false
+		}
+		before, _ := utf8.DecodeLastRune(text[:at])
+		after, _ := utf8.DecodeRune(text[at+len(name):])
+		if !isWord(before) && !isWord(after) {
+			return true
+		}
+		text = text[at+len(name):]
+	}
+}
+
+func isWord(r rune) bool { return r != utf8.RuneError && (unicode.IsLetter(r) || unicode.IsDigit(r)) }
+
+// leads says whether a text has the id of a session of the climber's in it.
+func (t *Traces) leads(data []byte) bool {
+	for id := range t.ids {
+		if bytes.Contains(data, []byte(id)) {
+			return true
+		}
+	}
+	return false
+}
+
+// unlink takes out of another's session what leads to the climber, and says
+// whether there was anything.
+func (t *Traces) unlink(s *sessions.Session) (found bool) {
+	if t.ids[s.Follows] {
+		s.Follows, found = "", true
+	}
+	for i := range s.Fit.Kept {
+		if k := &s.Fit.Kept[i]; t.ids[k.Session] {
+			k.Session, found = "", true
+		}
+	}
+	for p := range fit.NumPieces {
+		if t.is(s.Tied[p].By) {
+			s.Tied[p].By, found = "", true
+		}
+	}
+	return found
+}
+
+// None says that nothing was found that could be removed.
+func (t *Traces) None() bool { return len(t.Sessions)+len(t.Links)+len(t.Leftover) == 0 }
