@@ -54,6 +54,7 @@ func decode[T any](name string, data []byte, s schema[T], t *T, check func(*T) [
 	if f := d.newer(root); f != nil {
 		return fileError(name, []Fault{*f})
 	}
+	migrate(root, migrations)
 	for _, tb := range s {
 		d.table(tb, root)
 	}
