@@ -38,3 +38,24 @@ func TestSessionsAreFullSizeDistinctAndRight(t *testing.T) {
 		t.Errorf("all come out alike: %v", outcomes)
 	}
 }
+
+func TestDamagedFilesAreNoSessionsAnyMore(t *testing.T) {
+	paths, err := Write(t.TempDir(), 2*Ways)
+	if err != nil {
+		t.Fatal(err)
+	}
+	errs := map[string]int{}
+	for n, path := range paths {
+		if err := Damage(path, n); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := sessions.ReadFile(path, nil); err == nil {
+			t.Errorf("way %d: still a session", n%Ways)
+		} else {
+			errs[err.Error()]++
+		}
+	}
+	if len(errs) != len(paths) { // each names its file
+		t.Errorf("%d different errors for %d files", len(errs), len(paths))
+	}
+}
