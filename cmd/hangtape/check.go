@@ -57,23 +57,28 @@ func checkFiles(w *world, files []string, a answer) error {
 		return err
 	}
 	code := exitDone
-	for i, file := range files {
-		j, err := judgeFile(w, file)
-		if err != nil {
-			e := exit{code: exitFile, err: err}
-			errors.As(err, &e)
-			if e.code == exitFault && len(files) > 1 {
-				e.err = fmt.Errorf("file %d: %w", i+1, e.err) // its name may be somebody's
+	for first := 0; first < len(files); first += batch {
+		part := files[first:min(first+batch, len(files))]
+		found, errs := make([]judged, len(part)), make([]error, len(part))
+		together(len(part), func(i int) { found[i], errs[i] = judgeFile(w, part[i]) })
+		for i, file := range part {
+			err := errs[i]
+			if err != nil {
+				e := exit{code: exitFile, err: err}
+				errors.As(err, &e)
+				if e.code == exitFault && len(files) > 1 {
+					e.err = fmt.Errorf("file %d: %w", first+i+1, e.err) // its name may be somebody's
+				}
+				complain(w.err, e.err)
+				code = worse(code, e.code)
+				err = a.failed(file, e.err)
+			} else {
+				code = worse(code, outcomeExit(found[i].report.Outcome))
+				err = a.told(found[i])
 			}
-			complain(w.err, e.err)
-			code = worse(code, e.code)
-			err = a.failed(file, e.err)
-		} else {
-			code = worse(code, outcomeExit(j.report.Outcome))
-			err = a.told(j)
-		}
-		if err != nil {
-			return err
+			if err != nil {
+				return err
+			}
 		}
 	}
 	if err := a.end(); err != nil || code == exitDone {

@@ -6,9 +6,7 @@ import (
 	"errors"
 	"io"
 	"math/rand/v2"
-	"runtime"
 	"slices"
-	"sync"
 
 	"github.com/spf13/cobra"
 
@@ -65,9 +63,6 @@ can still find the row.`,
 	return c
 }
 
-// batch is how many sessions are held in memory at a time.
-const batch = 256
-
 // exportRows writes the row of every session among found. What can no longer be
 // read, though it could when it was listed, is told and stops nothing.
 func exportRows(st *sessions.Store, l *records.List, found []*records.Entry, anonymous bool, to export.Writer) (gone []error, err error) {
@@ -94,26 +89,18 @@ func exportRows(st *sessions.Store, l *records.List, found []*records.Entry, ano
 	return gone, to.End()
 }
 
-// rowsOf reads the sessions of entries on all processors; either a row or an
-// error for each.
+// rowsOf reads the sessions of entries; either a row or an error for each.
 func rowsOf(st *sessions.Store, school *sessions.School, entries []*records.Entry) ([]export.Row, []error) {
 	rows, errs := make([]export.Row, len(entries)), make([]error, len(entries))
-	parts := runtime.GOMAXPROCS(0)
-	var working sync.WaitGroup
-	for p := range parts {
-		working.Go(func() {
-			for i := p; i < len(entries); i += parts {
-				errs[i] = contain(func() error {
-					f, err := st.LoadFor(entries[i].Path, school)
-					if err == nil {
-						rows[i] = export.Of(f)
-					}
-					return err
-				})
+	together(len(entries), func(i int) {
+		errs[i] = contain(func() error {
+			f, err := st.LoadFor(entries[i].Path, school)
+			if err == nil {
+				rows[i] = export.Of(f)
 			}
+			return err
 		})
-	}
-	working.Wait()
+	})
 	return rows, errs
 }
 
