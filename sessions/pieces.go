@@ -17,6 +17,15 @@ type TiedPiece struct {
 	fit.TiedCord
 }
 
+// Cords are the pieces without their days.
+func Cords(pieces []TiedPiece) []fit.TiedCord {
+	var all []fit.TiedCord
+	for _, p := range pieces {
+		all = append(all, p.TiedCord)
+	}
+	return all
+}
+
 const piecesName = "pieces.toml"
 
 const piecesHeader = `# Pieces of cord that were tied, as they came out. Lengths in mm.

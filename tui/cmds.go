@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 )
@@ -92,6 +93,7 @@ type openedMsg struct {
 	session *sessions.Session
 	earlier *sessions.Session // that it follows, or nil
 	demo    bool
+	cord    *fit.CordModel // from the pieces of cord that were tied
 	err     error
 	folder  []*sessions.Session // what else the folder holds
 
@@ -113,7 +115,7 @@ func (m *Model) startNew(earlier *sessions.Session) tea.Cmd {
 		if err == nil && earlier != nil {
 			flow.Follow(s, earlier)
 		}
-		return openedMsg{editor: editor, session: s, earlier: earlier, err: err}
+		return openedMsg{editor: editor, session: s, earlier: earlier, cord: learntCord(store), err: err}
 	}
 }
 
@@ -139,8 +141,20 @@ func (m *Model) resume(path string) tea.Cmd {
 				opened.earlier = f.Session
 			}
 		}
+		opened.cord = learntCord(store)
 		return opened.withFolder(store)
 	}
+}
+
+// learntCord is what the pieces of cord of the folder teach. A file of them that
+// cannot be read teaches nothing, so that what is cut is cut long; hangtape cut
+// says what is wrong with it.
+func learntCord(store *sessions.Store) *fit.CordModel {
+	pieces, err := store.Pieces()
+	if err != nil {
+		pieces = nil
+	}
+	return fit.LearnCord(sessions.Cords(pieces))
 }
 
 // openDemo opens the first demo climber, written into the demo's folder where
@@ -153,7 +167,7 @@ func (m *Model) openDemo() tea.Cmd {
 			return openedMsg{err: err}
 		}
 		editor, s, err := store.Edit(path)
-		return openedMsg{editor: editor, session: s, demo: true, err: err}
+		return openedMsg{editor: editor, session: s, demo: true, cord: learntCord(store), err: err}
 	}
 }
 

@@ -139,6 +139,9 @@ func proseOf(s *flow.State, a flow.Ask) []string {
 	if a.Tells != nil {
 		prose = append(prose, a.Tells(&s.Draft)...)
 	}
+	if a.Kind == flow.Choice { // it scrolls there, so that the options stay
+		prose = append(prose, s.CordToCut(a)...)
+	}
 	if accepts := a.Accepts(s.Session.Unit); accepts != "" {
 		prose = append(prose, "Accepted: "+accepts)
 	}
@@ -185,6 +188,9 @@ func (m *Model) fieldLines(width int) []string {
 // earlier session's readings, the estimate.
 func besideOf(s *flow.State, a flow.Ask) []string {
 	out := s.Why(a)
+	if a.Kind != flow.Choice {
+		out = append(out, s.CordToCut(a)...)
+	}
 	if values := a.Values(&s.Draft, s.Session.Unit); len(values) > 0 {
 		out = append(out, "Taken: "+strings.Join(values, ", "))
 	}

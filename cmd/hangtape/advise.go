@@ -7,6 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
 	"example.com/hangtape/sessions"
 )
@@ -36,6 +38,7 @@ be.`,
 				return err
 			}
 			a := adviceTold{out: w.out, json: asJSON, unit: unit.of(files[0].Session)}
+			a.cord = func(f *fit.Fitting) func(fit.Piece, float64) string { return cordOf(w, f, a.unit) }
 			if len(files) == 1 {
 				return a.single(files[0])
 			}
@@ -82,6 +85,7 @@ type adviceTold struct {
 	out  io.Writer
 	json bool
 	unit string
+	cord func(f *fit.Fitting) func(fit.Piece, float64) string // for one file; see cordOf
 }
 
 // mark is what a tape sets in the unit of the people.
@@ -100,7 +104,10 @@ func (a *adviceTold) single(f *sessions.File) error {
 		return nil
 	})
 	if err == nil {
-		err = a.write(ans, func(p *advicePage) { p.answer(f, ans) })
+		err = a.write(ans, func(p *advicePage) {
+			p.cord = a.cord(&s.Fit)
+			p.answer(f, ans)
+		})
 	}
 	return conflicting(err, ans != nil && ans.Conflict != nil)
 }
@@ -127,10 +134,23 @@ func (a *adviceTold) write(ans any, tell func(p *advicePage)) error {
 		e.SetEscapeHTML(false)
 		return e.Encode(ans)
 	}
-	p := &advicePage{page{unit: a.unit}}
+	p := &advicePage{page: page{unit: a.unit}}
 	tell(p)
 	_, err := io.WriteString(a.out, p.String())
 	return err
+}
+
+// cordOf tells how much cord to cut for a piece of f, by the pieces that were
+// tied. A file of them that cannot be read is complained of and teaches nothing:
+// what is cut is then cut long.
+func cordOf(w *world, f *fit.Fitting, unit string) func(fit.Piece, float64) string {
+	tied, err := tiedPieces(w)
+	if err != nil {
+		complain(w.err, err)
+		tied = nil
+	}
+	m := fit.LearnCord(tied)
+	return func(p fit.Piece, finished float64) string { return rules.CordToCut(m, f, p, finished, unit) }
 }
 
 // conflicting is err, or else the exit of an answer that no set can pass.

@@ -5,13 +5,17 @@ import (
 	"slices"
 	"strings"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
 	"example.com/hangtape/sessions"
 )
 
 // advicePage is the text of an answer of advise.
-type advicePage struct{ page }
+type advicePage struct {
+	page
+	cord func(piece fit.Piece, finished float64) string // to cut for a piece; nil: none is told
+}
 
 // column is the checks of one moment: as they are, or after an answer.
 type column struct {
@@ -43,6 +47,7 @@ func (p *advicePage) answer(f *sessions.File, a *advice.Answer) {
 		p.table("Checks before and after, by margin and guard alone; after is predicted", columns, true)
 		p.left(short)
 	}
+	p.cordToCut(a.LeastChange.Changes, a.BestFit.Changes)
 	p.names("Not known for want of a reading", a.Unknown)
 	p.closing(len(a.LeastChange.Changes)+len(a.BestFit.Changes) > 0)
 }
@@ -107,6 +112,30 @@ func (p *advicePage) outcome(title, what string, o outcome) {
 	if len(o.changes) == 0 {
 		p.item("", "nothing to change")
 	}
+}
+
+// cordToCut tells how much cord to cut for the pieces that are tied anew.
+func (p *advicePage) cordToCut(answers ...[]advice.Change) {
+	var told []string
+	for _, changes := range answers {
+		for i := range changes {
+			piece, ok := changes[i].ReTied()
+			if !ok || p.cord == nil {
+				continue
+			}
+			if words := p.cord(piece, changes[i].To); words != "" && !slices.Contains(told, words) {
+				told = append(told, words)
+			}
+		}
+	}
+	if len(told) == 0 {
+		return
+	}
+	p.section("Cord to cut, to be trimmed once it is tied and hung")
+	for _, words := range told {
+		p.item("", "- "+words)
+	}
+	p.item("", rules.CordCautions()[0])
 }
 
 // table sets the checks side by side: what an answer turns, and the musts, all

@@ -35,7 +35,7 @@ func cutPiece(w *world, f cutFlags, cord fit.Cord) error {
 		return err
 	}
 	a.model = fit.LearnCord(a.tied)
-	a.cut = a.model.Cut(cord, markOf(string(f.unit)))
+	a.cut = a.model.Cut(cord, rules.CordMark(string(f.unit)))
 	if a.spool > 0 && a.cut.Length > a.spool {
 		return usage("--spool is %s, and the piece is cut from %s", a.show(a.spool), a.show(a.cut.Length))
 	}
@@ -43,14 +43,6 @@ func cutPiece(w *world, f cutFlags, cord fit.Cord) error {
 		return writeJSON(w, a.json())
 	}
 	return writePage(w, a.text())
-}
-
-// markOf is the step of a tape that people cut to, in mm.
-func markOf(unit string) float64 {
-	if unit == "in" {
-		return 25.4 / 4
-	}
-	return 5
 }
 
 func (a cutAnswer) show(mm float64) string { return rules.FormatLength(mm, a.unit) }

@@ -25,15 +25,7 @@ func tiedPieces(w *world) ([]fit.TiedCord, error) {
 		return nil, err
 	}
 	pieces, err := st.Pieces()
-	return cords(pieces), err
-}
-
-func cords(pieces []sessions.TiedPiece) []fit.TiedCord {
-	var all []fit.TiedCord
-	for _, p := range pieces {
-		all = append(all, p.TiedCord)
-	}
-	return all
+	return sessions.Cords(pieces), err
 }
 
 // keepTied keeps one more piece and lists them all. One that does not fit the

@@ -40,6 +40,16 @@ func (c *Change) Words(unit string) string {
 	return fmt.Sprintf("%s (%s, work %d)", words, c.How, c.Cost)
 }
 
+// ReTied is the piece that the change ties anew; ok is false where it does not.
+func (c *Change) ReTied() (p fit.Piece, ok bool) {
+	for p := range fit.NumPieces {
+		if p.Key() == c.Piece {
+			return p, c.How == howWords[fit.ReTie]
+		}
+	}
+	return 0, false
+}
+
 func pieceNamed(key string) string {
 	for p := range fit.NumPieces {
 		if p.Key() == key {

@@ -3,6 +3,7 @@ package flow
 import (
 	"slices"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 )
@@ -23,6 +24,9 @@ type Config struct {
 	Given *sessions.Session
 	// Others are sessions that may share this one's kit; they are only read.
 	Others []*sessions.Session
+	// Cord says how much cord knots take, by the pieces that were tied; nil: nothing
+	// is said of cord to cut.
+	Cord *fit.CordModel
 	// ReadOnly is why nothing may be changed; empty where all may.
 	ReadOnly string
 }
