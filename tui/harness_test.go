@@ -26,7 +26,7 @@ func wizard(dir string) {
 	if err == nil {
 		var demo *sessions.Store
 		if demo, err = sessions.OpenStore(filepath.Join(dir, "demo"), time.Now, rand.Reader); err == nil {
-			err = Run(Options{Store: store, Demo: demo, Now: time.Now, In: os.Stdin, Out: os.Stdout})
+			err = Run(Options{Store: store, Demo: demo, Now: faulty(dir), In: os.Stdin, Out: os.Stdout})
 		}
 	}
 	if err != nil {
@@ -34,6 +34,17 @@ func wizard(dir string) {
 		os.Exit(4)
 	}
 	os.Exit(0)
+}
+
+// faulty is the clock of a wizard that breaks down as soon as the folder holds a
+// file of that name.
+func faulty(dir string) func() time.Time {
+	return func() time.Time {
+		if _, err := os.Stat(filepath.Join(dir, "fault")); err == nil {
+			panic("a fault, for the test")
+		}
+		return time.Now()
+	}
 }
 
 func TestMain(m *testing.M) {

@@ -38,7 +38,7 @@ func Run(o Options) error {
 	switch {
 	case errors.Is(err, tea.ErrProgramPanic):
 		return ErrFault
-	case errors.Is(err, tea.ErrProgramKilled): // by a signal: its user left
+	case errors.Is(err, tea.ErrProgramKilled), errors.Is(err, tea.ErrInterrupted): // by a signal: its user left
 		return nil
 	}
 	return err

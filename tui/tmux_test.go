@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync/atomic"
 	"syscall"
 	"testing"
 	"time"
@@ -46,25 +47,39 @@ func (p pane) sees(text string) {
 
 func (p pane) keys(keys ...string) { p.tmux(append([]string{"send-keys"}, keys...)...) }
 
-// TestRealTerminal goes from the first key to a signed file in a real terminal,
-// is resized, killed by a hang-up and resumed on the way, and leaves the
-// terminal as it was.
-func TestRealTerminal(t *testing.T) {
+func needTmux(t *testing.T) {
+	t.Helper()
 	if _, err := exec.LookPath("tmux"); err != nil {
 		if os.Getenv("CI") == "true" {
 			t.Fatal("tmux is missing, and CI has to have it")
 		}
 		t.Skip("tmux is missing: the wizard was not tried in a real terminal")
 	}
+}
+
+// newPane is a terminal of 80x24 of its own.
+func newPane(t *testing.T) pane {
+	t.Helper()
+	p := pane{t, fmt.Sprintf("hangtape-test-%d-%d", os.Getpid(), panes.Add(1))}
+	p.tmux("new-session", "-d", "-x", "80", "-y", "24", "env", "PS1=$ ", "sh", "-i")
+	t.Cleanup(func() { p.tmux("kill-server") })
+	return p
+}
+
+var panes atomic.Int32
+
+// TestRealTerminal goes from the first key to a signed file in a real terminal,
+// is resized, killed by a hang-up and resumed on the way, and leaves the
+// terminal as it was.
+func TestRealTerminal(t *testing.T) {
+	needTmux(t)
 	dir := t.TempDir()
 	s := flowtest.Examples(t, exampleDir)["1-good-kit.toml"]
 	s.Purpose = sessions.FirstFitting
 	if err := os.WriteFile(filepath.Join(dir, s.ID+".toml"), sessions.Encode(s), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	p := pane{t, fmt.Sprintf("hangtape-test-%d", os.Getpid())}
-	p.tmux("new-session", "-d", "-x", "80", "-y", "24", "env", "PS1=$ ", "sh")
-	t.Cleanup(func() { p.tmux("kill-server") })
+	p := newPane(t)
 	pidFile := filepath.Join(dir, "pid") // written by the shell that becomes the wizard
 	run := fmt.Sprintf("%s=%s sh -c 'echo $$ > %s; exec %s'; echo EN''DED", wizardEnv, dir, pidFile, os.Args[0])
 
@@ -84,7 +99,7 @@ func TestRealTerminal(t *testing.T) {
 	p.sees("The name of who answers")
 	p.keys("-l", "demo instructor")
 	p.sees("> demo instructor")
-	p.hangUp(pidFile)
+	p.signal(pidFile, syscall.SIGHUP)
 	p.sees("ENDED")
 	p.restored()
 
@@ -109,8 +124,8 @@ func TestRealTerminal(t *testing.T) {
 	}
 }
 
-// hangUp closes the line of the wizard.
-func (p pane) hangUp(pidFile string) {
+// signal sends the wizard a signal; a hang-up closes its line.
+func (p pane) signal(pidFile string, sig syscall.Signal) {
 	p.t.Helper()
 	data, err := os.ReadFile(pidFile)
 	if err != nil {
@@ -120,7 +135,7 @@ func (p pane) hangUp(pidFile string) {
 	if err != nil {
 		p.t.Fatal(err)
 	}
-	if err := syscall.Kill(pid, syscall.SIGHUP); err != nil {
+	if err := syscall.Kill(pid, sig); err != nil {
 		p.t.Fatal(err)
 	}
 }

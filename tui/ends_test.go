@@ -1,0 +1,90 @@
+//go:build unix
+
+package tui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"syscall"
+	"testing"
+	"time"
+
+	"example.com/hangtape/sessions"
+)
+
+// TestEnds ends the wizard in a real terminal in every way but its own, with one
+// answer given and another half typed: the terminal is restored, and the answer
+// that was given is on disk.
+func TestEnds(t *testing.T) {
+	needTmux(t)
+	for name, c := range map[string]struct {
+		end   func(p pane, dir, pidFile string)
+		says  string
+		spoil bool // the terminal cannot be restored
+	}{
+		"a hang-up":         {func(p pane, _, pid string) { p.signal(pid, syscall.SIGHUP) }, "ENDED 0", false},
+		"a request to end":  {func(p pane, _, pid string) { p.signal(pid, syscall.SIGTERM) }, "ENDED 0", false},
+		"an interrupt":      {func(p pane, _, pid string) { p.signal(pid, syscall.SIGINT) }, "ENDED 0", false},
+		"killed":            {func(p pane, _, pid string) { p.signal(pid, syscall.SIGKILL) }, "ENDED 137", true},
+		"a fault":           {func(p pane, dir, _ string) { p.fault(dir) }, "ENDED 4", false},
+		"Ctrl-C":            {func(p pane, _, _ string) { p.keys("C-c") }, "ENDED 0", false},
+		"suspended for now": {func(p pane, _, _ string) { p.suspend() }, "GONE 0", false},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			dir := t.TempDir()
+			pidFile := filepath.Join(dir, "pid")
+			p := newPane(t)
+			p.keys(fmt.Sprintf("%s=%s sh -c 'echo $$ > %s; exec %s'; echo EN''DED $?", wizardEnv, dir, pidFile, os.Args[0]), "Enter")
+			p.sees("new fitting")
+			p.keys("1")
+			p.sees("Why does the climber hang")
+			p.keys("1")
+			p.sees("The name that the session is kept")
+			p.keys("-l", "Ash")
+			p.keys("Enter")
+			p.sees("Who measures")
+			p.keys("-l", "half a na")
+			p.sees("> half a na")
+			c.end(p, dir, pidFile)
+			p.sees(c.says)
+			if !c.spoil {
+				p.restored()
+			}
+			store := openAt(t, dir, time.Now)
+			list, err := store.List()
+			if err != nil || len(list) != 1 || list[0].Err != nil || list[0].File.Session.Climber != "Ash" {
+				t.Fatalf("on disk: %v, %+v", err, list)
+			}
+			var ed *sessions.Editor
+			if ed, _, err = store.Edit(list[0].Path); err != nil {
+				t.Fatalf("it is still held: %v", err)
+			}
+			if err := ed.Close(); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+}
+
+// fault breaks the wizard down at its next message.
+func (p pane) fault(dir string) {
+	p.t.Helper()
+	if err := os.WriteFile(filepath.Join(dir, "fault"), nil, 0o600); err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// suspend stops the wizard, sees the shell and its own screen, and goes on.
+func (p pane) suspend() {
+	p.t.Helper()
+	p.keys("C-z")
+	p.sees("ENDED 148") // stopped, 128 + SIGTSTP
+	p.restored()
+	p.keys("fg; echo GO''NE $?", "Enter")
+	p.sees("> half a na")
+	p.keys("-l", "me")
+	p.sees("> half a name")
+	p.keys("C-c")
+}
