@@ -23,7 +23,7 @@ func (m *Model) pastLines(width int) []string {
 	if p.with != nil {
 		title = cut(fmt.Sprintf("Hold %s, %s, against which?", nameOr(p.with.Climber, "no name"), pastDay(p.with)), width)
 	}
-	lines := []string{m.theme.title.Render(title), cut("Find: "+clean(p.typed)+"_", width), ""}
+	lines := []string{m.theme.title.Render(title), cut(p.prompt(), width), ""}
 	switch {
 	case p.problem != "":
 		return append(lines, wrap(clean(p.problem), width)...)
@@ -44,6 +44,17 @@ func (m *Model) pastLines(width int) []string {
 		}
 	}
 	return lines
+}
+
+// prompt is what is typed, or what can be.
+func (p *pastScreen) prompt() string {
+	switch {
+	case p.typed != "":
+		return "Find: " + clean(p.typed) + "_"
+	case p.byClimber:
+		return "Find: _  climber"
+	}
+	return "Find: _  climber, place, date, verdict, piece, kit"
 }
 
 // pastText is one row.
@@ -91,9 +102,6 @@ func (m *Model) pastCount() string {
 	}
 	if p.differs {
 		parts = append(parts, "* signed otherwise")
-	}
-	if p.typed == "" {
-		parts = append(parts, "type climber, place, date, verdict, piece or kit", "Tab: who is due")
 	}
 	return strings.Join(parts, "; ")
 }

@@ -65,13 +65,21 @@ func tellHistory(w *world, dir, climber string, asJSON bool, unit unitFlag) erro
 		gone, err = t.climber(climber)
 	}
 	bad = append(bad, gone...)
-	for _, e := range bad {
-		complain(w.err, e)
-	}
+	complainOfFiles(w, bad)
 	if err == nil && len(bad) > 0 {
 		err = exit{code: exitFile}
 	}
 	return err
+}
+
+// complainOfFiles names bad files of a folder, the first ones if there are many.
+func complainOfFiles(w *world, bad []error) {
+	for _, e := range bad[:min(len(bad), mostNamed)] {
+		complain(w.err, e)
+	}
+	if more := len(bad) - mostNamed; more > 0 {
+		complain(w.err, fmt.Errorf("and %d more files cannot be read", more))
+	}
 }
 
 // historyTold tells what a folder says of its climbers.

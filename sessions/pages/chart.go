@@ -21,46 +21,40 @@ func (p *page) signs() signs {
 	return signs{"█", "▌", "▐", "│", "┊", " "}
 }
 
-// The parts of a line of the chart beside its bar.
+// The parts of a line of the chart.
 const (
-	dateCells = 13 // and the blanks around it
-	textCells = 19
+	dateCells = 13 // with the blanks around it
 	mostBar   = 40
 )
 
 // bars draws one check: a bar a session, from 0 to the margin.
 func (p *page) bars(name string, all []history.Session) {
-	lo, hi, unit := 0.0, 0.0, ""
-	for _, s := range all {
+	nan := rules.Num(math.NaN())
+	rows := make([]history.Check, len(all))
+	texts := make([]string, len(all))
+	lo, hi, unit, longest := 0.0, 0.0, "", 0
+	for i, s := range all {
+		rows[i], texts[i] = history.Check{Margin: nan}, "cannot be judged"
 		for _, c := range s.Checks {
-			if c.Name == name && c.Margin.Known() {
-				lo, hi = min(lo, float64(c.Margin)), max(hi, float64(c.Margin), float64(c.Guard))
-				unit = c.Unit
+			if c.Name == name {
+				rows[i], texts[i] = c, word(c.Verdict)
 			}
 		}
+		if c := rows[i]; c.Margin.Known() {
+			texts[i] += " " + p.value(c.Margin, c.U, c.Unit)
+			lo, hi, unit = min(lo, float64(c.Margin)), max(hi, float64(c.Margin), float64(c.Guard)), c.Unit
+		}
+		longest = max(longest, width(texts[i]))
 	}
 	p.line("")
 	p.line("  " + name)
-	cells := min(mostBar, p.Width-dateCells-textCells)
-	sc := barScale{lo: lo, hi: hi, cells: cells}
-	for _, s := range all {
-		text, drawn := "cannot be judged", strings.Repeat(" ", cells)
-		for _, c := range s.Checks {
-			if c.Name != name {
-				continue
-			}
-			text = word(c.Verdict)
-			if c.Margin.Known() && c.Unit == unit {
-				text, drawn = text+" "+p.value(c.Margin, c.U, c.Unit), sc.bar(c.Margin, c.Guard, p.signs())
-			}
+	sc := barScale{lo: lo, hi: hi, cells: min(mostBar, p.Width-dateCells-1-longest)}
+	for i, s := range all {
+		drawn := strings.Repeat(" ", sc.cells)
+		if c := rows[i]; c.Margin.Known() && c.Unit == unit {
+			drawn = sc.bar(c.Margin, c.Guard, p.signs())
 		}
-		line := "  " + pad(dayOfStamp(s.Started), dateCells-2) + drawn + " " + text
-		if width(line) > p.Width {
-			line = "  " + pad(dayOfStamp(s.Started), dateCells-2) + drawn
-			p.line(line)
-			line = "    " + text
-		}
-		p.line(line)
+		p.line("  " + pad(dayOfStamp(s.Started), dateCells-2) + drawn + " " + texts[i])
 	}
 }
 

@@ -9,18 +9,19 @@ import (
 )
 
 // History is a climber's sessions in the order of time: when the climber is due
-// again, what changed from one to the next, the margins over time, and what the
-// rules and limits of today judge otherwise.
+// again, the margins over time, what the rules and limits of today judge
+// otherwise, and what changed from one to the next.
 func History(h *history.History, l Look) []string {
 	p := newPage(l)
 	p.para(0, p.typed(h.Climber)+": "+plural(len(h.Sessions), "session"))
 	p.para(0, due(h.Due))
-	p.section("Sessions, and what changed from one to the next by more than its uncertainty")
+	p.section("Sessions")
 	for _, s := range h.Sessions {
 		p.past(s)
 	}
 	p.margins(h.Sessions)
 	p.judgedToday(h.Sessions)
+	p.steps(h.Sessions)
 	p.cautions()
 	return p.lines
 }
@@ -78,7 +79,20 @@ func (p *page) past(s history.Session) {
 		head += ", not finished"
 	}
 	p.item("", head)
-	if s.Since != nil {
+}
+
+// steps tells what changed from each session to the next.
+func (p *page) steps(all []history.Session) {
+	titled := false
+	for i, s := range all {
+		if s.Since == nil {
+			continue
+		}
+		if !titled {
+			p.section("What changed from one to the next by more than its uncertainty (95 %)")
+			titled = true
+		}
+		p.item("", dayOfStamp(all[i-1].Started)+" to "+dayOfStamp(s.Started))
 		indented := *p
 		indented.lines, indented.Width = nil, p.Width-2
 		indented.changed(*s.Since)
