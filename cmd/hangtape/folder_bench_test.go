@@ -1,9 +1,12 @@
+//go:build unix
+
 package main
 
 import (
 	"io"
 	"os"
 	"path/filepath"
+	"syscall"
 	"testing"
 	"time"
 
@@ -13,7 +16,8 @@ import (
 
 // BenchmarkCommands runs whole commands on a folder of 10,000 distinct full-size
 // sessions. What each is held against, every file read and decoded, goes turn by
-// turn with it, so that whatever else the machine does counts on both sides.
+// turn with it and in processor time, so that whatever else the machine does does
+// not count.
 func BenchmarkCommands(b *testing.B) {
 	dir := b.TempDir()
 	paths, err := sessionstest.Write(dir, 10_000)
@@ -35,16 +39,15 @@ func BenchmarkCommands(b *testing.B) {
 	against := func(b *testing.B, before func(), args ...string) {
 		var decoding, running time.Duration
 		for b.Loop() {
-			at := time.Now()
+			at := processorTime(b)
 			decode()
-			decoding += time.Since(at)
+			decoding += processorTime(b) - at
 			before()
-			at = time.Now()
+			at = processorTime(b)
 			command(args...)
-			running += time.Since(at)
+			running += processorTime(b) - at
 		}
 		b.ReportMetric(running.Seconds()/decoding.Seconds(), "x-decoding")
-		b.ReportMetric(running.Seconds()/float64(b.N), "s/command")
 	}
 	nothing := func() {}
 	b.Run("list-cold", func(b *testing.B) {
@@ -56,10 +59,23 @@ func BenchmarkCommands(b *testing.B) {
 	})
 	b.Run("list-warm", func(b *testing.B) {
 		command("list")
+		least := time.Hour
+		defer func() { b.ReportMetric(float64(least.Milliseconds()), "ms-at-best") }()
 		for b.Loop() {
+			at := time.Now()
 			command("list")
+			least = min(least, time.Since(at))
 		}
 	})
 	b.Run("check-all", func(b *testing.B) { against(b, nothing, append([]string{"check", "--json"}, paths...)...) })
 	b.Run("export", func(b *testing.B) { against(b, nothing, "export") })
+}
+
+// processorTime is what the process has used of all processors.
+func processorTime(b *testing.B) time.Duration {
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }

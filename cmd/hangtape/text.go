@@ -22,6 +22,9 @@ func indented(blanks int, text string) string {
 // printable is s with everything that a terminal may take for a command, or
 // that turns text around, written as an escape.
 func printable(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) {
+		return s // nearly always
+	}
 	var b strings.Builder
 	for i, r := range s {
 		switch {

@@ -126,12 +126,23 @@ func (cw *cacheWriter) drop() {
 	_ = os.Remove(cw.temp.Name()) // else cleared later
 }
 
-// keep replaces the cache by the entries of files, but for those that a later
-// change might not show in. Where that fails the next list takes longer, no more.
-func (cw *cacheWriter) keep(of string, files []sessions.Seen, entries []*Entry) {
+// keep replaces the cache by the entries of files. Of those that were missing in
+// it, and were read since it was opened, it leaves out the ones that a later
+// change might not show in. Where nothing new comes in and no old row is stale,
+// nothing is written. Where writing fails the next list takes longer, no more.
+func (cw *cacheWriter) keep(of string, files []sessions.Seen, entries []*Entry, missing []int, stale bool) {
+	out := make([]bool, len(files))
+	for _, i := range missing {
+		out[i] = !keeps(entries[i]) || !files[i].Settled(cw.opened)
+		stale = stale || !out[i]
+	}
+	if !stale {
+		cw.drop()
+		return
+	}
 	c, w := cached{Of: of, Rows: make([]row, 0, len(files))}, newWords()
 	for i, e := range entries {
-		if keeps(e) && files[i].Settled(cw.opened) {
+		if !out[i] {
 			c.Rows = append(c.Rows, rowOf(files[i], e, w))
 		}
 	}
@@ -156,10 +167,10 @@ func keeps(e *Entry) bool {
 	return e.Err == nil || errors.As(e.Err, &file) && file.Err == nil && len(file.Error()) <= longestErr
 }
 
-// entries are those of files that the cache still tells; nil for the others. Both
-// are in the order of their names.
-func (c *cached) entries(files []sessions.Seen) []*Entry {
-	all := make([]*Entry, len(files))
+// entries are those of files that the cache still tells; nil for the others,
+// which are missing. All are in the order of their names.
+func (c *cached) entries(files []sessions.Seen) (all []*Entry, missing []int) {
+	all = make([]*Entry, len(files))
 	at := 0
 	for i, f := range files {
 		name := filepath.Base(f.Path)
@@ -168,7 +179,9 @@ func (c *cached) entries(files []sessions.Seen) []*Entry {
 		}
 		if at < len(c.Rows) && c.Rows[at].Name == name && c.Rows[at].seen(f.Path) == f {
 			all[i] = c.Rows[at].entry(f.Path, c.Words)
+		} else {
+			missing = append(missing, i)
 		}
 	}
-	return all
+	return all, missing
 }

@@ -21,8 +21,8 @@ import (
 
 func noon() time.Time { return time.Date(2026, 4, 18, 12, 0, 0, 0, time.UTC) }
 
-// filled is a folder of 20 made-up sessions and a bad file, all of them written
-// long ago, with a cache.
+// filled is a folder of 20 made-up sessions and a bad file, with a cache that
+// takes all of them as written long ago.
 func filled(t *testing.T) (*sessions.Store, []string) {
 	t.Helper()
 	st, err := sessions.OpenStore(t.TempDir(), noon, rand.Reader)
@@ -37,10 +37,7 @@ func filled(t *testing.T) (*sessions.Store, []string) {
 	if err := os.WriteFile(paths[20], []byte("format = 1\nstrange = 2\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	list(t, st)
-	if _, err := os.Stat(cacheFile(st)); err != nil {
-		t.Fatal(err)
-	}
+	settle(t, st)
 	return st, paths
 }
 
@@ -91,9 +88,9 @@ func settle(t *testing.T, st *sessions.Store) {
 		t.Fatal("no cache can be made")
 	}
 	w.opened = time.Now().Add(time.Hour)
-	entries := make([]*Entry, len(files))
-	readMissing(st, school, files, entries)
-	w.keep(madeBy(st, school), files, entries)
+	entries, missing := (&cached{}).entries(files)
+	readMissing(st, school, files, entries, missing)
+	w.keep(madeBy(st, school), files, entries, missing, false)
 }
 
 // fromCache counts the files of the folder that the cache would answer for.
@@ -107,13 +104,8 @@ func fromCache(t *testing.T, st *sessions.Store) int {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := 0
-	for _, e := range loadCache(st, madeBy(st, school)).entries(files) {
-		if e != nil {
-			n++
-		}
-	}
-	return n
+	_, missing := loadCache(st, madeBy(st, school)).entries(files)
+	return len(files) - len(missing)
 }
 
 func TestCachedListSaysWhatTheFilesSay(t *testing.T) {
@@ -159,7 +151,6 @@ func TestChangeWithTheOldTimeIsSeen(t *testing.T) {
 		t.Skip("the platform tells size and time only")
 	}
 	st, paths := filled(t)
-	settle(t, st)
 	info, err := os.Stat(paths[0])
 	if err != nil {
 		t.Fatal(err)
@@ -182,6 +173,8 @@ func TestChangeWithTheOldTimeIsSeen(t *testing.T) {
 
 func TestYoungFilesAreReadAgain(t *testing.T) {
 	st, _ := filled(t)
+	remove(t, CachePath(st))
+	list(t, st)
 	if n := fromCache(t, st); n != 0 {
 		t.Errorf("%d files that were written just now are in the cache", n)
 	}
@@ -206,7 +199,6 @@ func TestCacheIsMadeAnewWhereItCannotBeUsed(t *testing.T) {
 		},
 		"of another folder": func(t *testing.T, st *sessions.Store) {
 			other, _ := filled(t)
-			settle(t, other)
 			write(t, cacheFile(st), read(t, cacheFile(other)))
 		},
 		"words out of range": func(t *testing.T, st *sessions.Store) {
@@ -219,7 +211,6 @@ func TestCacheIsMadeAnewWhereItCannotBeUsed(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			st, _ := filled(t)
-			settle(t, st)
 			spoil(t, st)
 			if n := fromCache(t, st); n != 0 {
 				t.Errorf("%d files are answered from it", n)
@@ -228,6 +219,31 @@ func TestCacheIsMadeAnewWhereItCannotBeUsed(t *testing.T) {
 				t.Error("the list is another")
 			}
 		})
+	}
+}
+
+// A file that is never kept, as one that cannot be opened, does not make every
+// list write the cache anew; one that is gone does.
+func TestCacheIsWrittenOnlyWhereItChanges(t *testing.T) {
+	st, paths := filled(t)
+	if err := os.Symlink(filepath.Join(st.Dir(), "nowhere"), filepath.Join(st.Dir(), "link.toml")); err != nil {
+		t.Skip("no symbolic links here")
+	}
+	before, err := os.Stat(cacheFile(st))
+	if err != nil {
+		t.Fatal(err)
+	}
+	list(t, st)
+	if after, err := os.Stat(cacheFile(st)); err != nil || !os.SameFile(before, after) {
+		t.Errorf("written anew (%v)", err)
+	}
+	if left, _ := filepath.Glob(filepath.Join(CachePath(st), cacheTemp)); len(left) > 0 {
+		t.Errorf("left behind: %v", left)
+	}
+	remove(t, paths[0])
+	list(t, st)
+	if after, err := os.Stat(cacheFile(st)); err != nil || os.SameFile(before, after) {
+		t.Errorf("not written anew (%v)", err)
 	}
 }
 
@@ -253,7 +269,8 @@ func TestListWithoutAPlaceForTheCache(t *testing.T) {
 }
 
 func TestLeftoversOfTheCacheAreCleared(t *testing.T) {
-	st, _ := filled(t)
+	st, paths := filled(t)
+	remove(t, paths[0])
 	old, young := filepath.Join(CachePath(st), "list.1.tmp"), filepath.Join(CachePath(st), "list.2.tmp")
 	write(t, old, []byte("x"))
 	write(t, young, []byte("x"))

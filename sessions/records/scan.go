@@ -60,29 +60,29 @@ func entriesOf(st *sessions.Store, school *sessions.School) ([]*Entry, error) {
 	if err != nil {
 		return nil, err
 	}
-	entries := cache.entries(files)
-	if len(cache.Rows) == len(files) && !slices.Contains(entries, nil) {
+	entries, missing := cache.entries(files)
+	stale := len(files)-len(missing) < len(cache.Rows)
+	if len(missing) == 0 && !stale {
 		return entries, nil
 	}
 	cw := openCache(st)
-	readMissing(st, school, files, entries)
+	readMissing(st, school, files, entries, missing)
 	if cw != nil {
-		cw.keep(of, files, entries)
+		cw.keep(of, files, entries, missing, stale)
 	}
 	return entries, nil
 }
 
 // readMissing reads and judges the files without an entry, as many at a time as
 // there are processors.
-func readMissing(st *sessions.Store, school *sessions.School, files []sessions.Seen, entries []*Entry) {
+func readMissing(st *sessions.Store, school *sessions.School, files []sessions.Seen, entries []*Entry, missing []int) {
 	var next atomic.Int64
 	var working sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {
 		working.Go(func() {
-			for i := next.Add(1) - 1; i < int64(len(files)); i = next.Add(1) - 1 {
-				if entries[i] == nil {
-					entries[i] = readOne(st, school, files[i].Path)
-				}
+			for n := next.Add(1) - 1; n < int64(len(missing)); n = next.Add(1) - 1 {
+				i := missing[n]
+				entries[i] = readOne(st, school, files[i].Path)
 			}
 		})
 	}
