@@ -17,6 +17,9 @@ func Say(format string, args ...any) Saying { return Saying{format, args} }
 // A Length in a sentence is a computed one in mm.
 type Length = length
 
+// A LengthPM in a sentence is a length in mm with its standard uncertainty.
+type LengthPM struct{ V, U float64 }
+
 type (
 	length float64 // computed, in mm
 	typed  float64 // as somebody typed it, in mm
@@ -29,6 +32,8 @@ func (s Saying) In(unit string) string {
 		switch v := a.(type) {
 		case length:
 			args[i] = FormatValue(float64(v), 0, unit)
+		case LengthPM:
+			args[i] = FormatPM(v.V, v.U, unit)
 		case typed:
 			args[i] = FormatTyped(float64(v), unit)
 		default:

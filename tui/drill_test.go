@@ -88,7 +88,7 @@ func TestDrill(t *testing.T) {
 		"it did not hold": {map[string]string{"steps.ease-right": "3"}, "Stopped: ease the right hitch", rules.Fail, "FAILED", "did not hold"},
 		"the knee jammed": {map[string]string{"steps.hang-on-tether.knee_free": "2"}, "The second person helps at once", rules.Fail, "FAILED", "deg"},
 		"something else":  {map[string]string{"steps.stand-up": "3"}, "Stopped: stand up", rules.Unknown, "", "Not seen, or not told: Stand up"},
-		"sank too far":    {map[string]string{"steps.ease-left.drop_mm": "60"}, "The drill is through", rules.Fail, "FAILED", "sank 60 mm"},
+		"sank too far":    {map[string]string{"steps.ease-left.drop_mm": "60"}, "Stopped: ease the left hitch", rules.Fail, "FAILED", "sank 60 mm"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
@@ -221,4 +221,31 @@ func TestDrillLineByLine(t *testing.T) {
 	if f := latest(t, o.Store); f.SignOff == nil || f.SignOff.Note == "" {
 		t.Errorf("not signed with its note:\n%s", out.String())
 	}
+}
+
+// TestASlipOfTheHandIsMended: a drop that was typed wrong stops the drill, and once
+// it is put right the drill goes on.
+func TestASlipOfTheHandIsMended(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := begin(t, roomy(t), "2")
+		d.goTo(d.place("review"))
+		d.typed("1")
+		d.drillTo("drill.steps.ease-left.drop_mm")
+		d.typed("150")
+		d.press(tea.KeyEnter)
+		if key := d.m().flow.Ask().Key; key != "drill.down" {
+			t.Fatalf("at %s", key)
+		}
+		d.typed("2") // still up: it was 15
+		d.press(tea.KeyUp)
+		for range "150 mm" {
+			d.press(tea.KeyBackspace)
+		}
+		d.typed("15")
+		d.press(tea.KeyEnter, tea.KeyEnter)
+		if s := d.m().flow; s.Ask().Key != "drill.steps.ease-right" || s.Session.Drill.Steps[1].Drop.V != 15 {
+			t.Errorf("at %s, sank %v", s.Ask().Key, s.Session.Drill.Steps[1].Drop)
+		}
+		d.leave()
+	})
 }

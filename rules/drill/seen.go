@@ -95,7 +95,7 @@ func (l *looker) step(i int, s SeenStep) {
 	if s.Held == fit.No {
 		bad("held", "it did not hold; nobody leaves the ground on it before it was found out why and the drill was done anew")
 	}
-	if s.Drop.Known && s.Drop.V > mostSlack {
+	if s.Drop.Known && TooFar(s.Drop.V) {
 		bad("drop_mm", "the body sank %v; at most %v is eased: the slack was not taken up, or something slipped", rules.Length(s.Drop.V), MostSlack)
 	}
 	if s.KneeFree == fit.No {
@@ -128,7 +128,7 @@ func (l *looker) garda(key, title string, seen float64) {
 	if first != "" {
 		likely += "; read " + rules.InputName(first) + " again first"
 	}
-	l.disagree(rules.Say("%s: the Garda hitch stood %v above the hip; %v ± %v is expected: %s", title, rules.Length(seen), rules.Length(x.Value), rules.Length(x.U), likely), key, first)
+	l.disagree(rules.Say("%s: the Garda hitch stood %v above the hip; %v is expected: %s", title, rules.Length(seen), rules.LengthPM{V: x.Value, U: x.U}, likely), key, first)
 }
 
 func (l *looker) sag(seen float64) {
@@ -141,7 +141,7 @@ func (l *looker) sag(seen float64) {
 	if seen < x.Value {
 		likely = "the rope is stiffer than its label says, less of it is above, or the union holds some of the load"
 	}
-	l.disagree(rules.Say("The rope sagged %v; %v ± %v is expected: %s", rules.Length(seen), rules.Length(x.Value), rules.Length(x.U), likely),
+	l.disagree(rules.Say("The rope sagged %v; %v is expected: %s", rules.Length(seen), rules.LengthPM{V: x.Value, U: x.U}, likely),
 		"drill.sag_mm", "rope.elongation_percent", "rope.drill_above_mm", "climber.mass_kg")
 }
 

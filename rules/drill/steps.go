@@ -10,6 +10,10 @@ const mostSlack = 50.0
 // MostSlack is mostSlack in a sentence.
 const MostSlack = rules.Length(mostSlack)
 
+// TooFar says whether a body that sank by so many mm sank further than it may when
+// a hitch is eased.
+func TooFar(sank float64) bool { return sank > mostSlack }
+
 // SlackIn is mostSlack as it is told in unit.
 func SlackIn(unit string) string { return rules.FormatLength(mostSlack, unit) }
 

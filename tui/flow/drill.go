@@ -55,8 +55,18 @@ func (d *Draft) stopDrill(s drill.Step, why string) {
 	d.Session.Drill.Note = remarked(d.Session.Drill.Note, stoppedAt, stoppedAt+s.Title+": "+why)
 }
 
-// stopped is the step at which the drill was stopped.
+// stopped is the step at which the drill was stopped, or has to be.
 func (d *Draft) stopped() (drill.Step, bool) {
+	for _, s := range drill.Steps() {
+		if x := d.seenIn(s.Name); x.Held == fit.No || x.Drop.Known && drill.TooFar(x.Drop.V) {
+			return s, true
+		}
+	}
+	return d.stopNoted()
+}
+
+// stopNoted is the step at which somebody stopped the drill.
+func (d *Draft) stopNoted() (drill.Step, bool) {
 	if d.Session.Drill == nil {
 		return drill.Step{}, false
 	}
@@ -93,7 +103,7 @@ func (d *Draft) noteHeld(name string, held fit.Choice) {
 // cameTo says whether the drill has come to step i: all before it were seen, and
 // nothing has stopped it.
 func (d *Draft) cameTo(i int) bool {
-	if _, ok := d.stopped(); ok || !d.Drilling() {
+	if _, ok := d.stopNoted(); ok || !d.Drilling() {
 		return false
 	}
 	for _, s := range drill.Steps()[:i] {
@@ -104,8 +114,12 @@ func (d *Draft) cameTo(i int) bool {
 	return true
 }
 
-// noted says whether what has to be looked at in a step was seen.
+// noted says whether what has to be looked at in a step was seen, and nothing of
+// it ends the drill.
 func (d *Draft) noted(s drill.Step, x *sessions.DrillStep) bool {
+	if x.Drop.Known && drill.TooFar(x.Drop.V) {
+		return false
+	}
 	for _, n := range s.Notes {
 		if c := yesNo(n, x); c != nil && *c != fit.Yes {
 			return false
@@ -151,11 +165,17 @@ func (s *State) openDrill() Place {
 	p := s.placeOf(DrillStep)
 	for ok := true; ok && s.Steps[p.Step].ID == DrillStep; p, ok = s.after(p) {
 		a := s.ask(p)
-		if a.Key == "drill.down" || a.unanswered(&s.Draft) {
+		if a.Key == "drill.down" || a.unanswered(&s.Draft) || a.tooFar(&s.Draft) {
 			return p
 		}
 	}
 	return s.placeOf(DrillStep)
+}
+
+// tooFar says whether the question has an answer that ends the drill, if it is
+// right.
+func (a Ask) tooFar(d *Draft) bool {
+	return strings.HasPrefix(a.Key, "drill.") && strings.HasSuffix(a.Key, ".drop_mm") && a.Told(d) > 0 && drill.TooFar(a.cell(d).(*fit.Number).V)
 }
 
 // unanswered says whether the question waits for a yes or a no.

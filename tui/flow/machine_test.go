@@ -33,6 +33,13 @@ func TestWhateverIsDone(t *testing.T) {
 		if rapid.Bool().Draw(t, "short") {
 			start.Purpose, start.Notes = sessions.FirstFitting, "Short fitting: what is read was chosen by what it settles."
 		}
+		if rapid.Bool().Draw(t, "room for the drill") && len(start.Fit.Hangs) > 0 {
+			start = *start.Clone()
+			start.Purpose = sessions.FirstFitting
+			for i := range start.Fit.Hangs[0].Heights[fit.Ground] {
+				start.Fit.Hangs[0].Heights[fit.Ground][i] -= 500
+			}
+		}
 		s := flow.Start(start, flow.Config{Judge: judge, Earlier: rapid.SampledFrom(examples).Draw(t, "earlier")})
 		for range rapid.IntRange(1, 60).Draw(t, "events") {
 			now = now.Add(time.Duration(rapid.IntRange(-30, 300).Draw(t, "seconds")) * time.Second)
