@@ -130,6 +130,9 @@ func (p *plain) open(o openedMsg) {
 	if said := p.flow.Said.Text; said != "" {
 		p.say("%s", said)
 	}
+	if !before {
+		p.say("A ? tells about the question, and which words may stand in place of an answer: back, down, steps, quit and others.")
+	}
 }
 
 func (p *plain) entries(unfinished bool) []sessions.Entry {

@@ -30,7 +30,7 @@ func reviewOf(s *flow.State) []reviewLine {
 	say := func(format string, args ...any) reviewLine { return reviewLine{text: fmt.Sprintf(format, args...)} }
 	out := []reviewLine{say("All in all: %s. %s.", strings.ToUpper(string(r.Outcome)), rules.Tally(r.Checks))}
 	if s.Short() {
-		out = append(out, say("%s", s.WhyPicked(s.Ask())))
+		out = append(out, say("%s", s.StillWanted()))
 	}
 	for _, l := range s.KitSince() {
 		out = append(out, say("%s", l))

@@ -136,13 +136,13 @@ func (s *State) WhyPicked(a Ask) string {
 	}
 	switch a.Key {
 	case "hang", "down", "review":
-		return s.stillWanted()
+		return s.StillWanted()
 	}
 	return ""
 }
 
-// stillWanted says what a short fitting would read next, or that it is done.
-func (s *State) stillWanted() string {
+// StillWanted says what a short fitting would read next, or that it is done.
+func (s *State) StillWanted() string {
 	if s.Report == nil {
 		return ""
 	}
