@@ -46,6 +46,9 @@ func TestReTune(t *testing.T) {
 				d.typed("1")
 				var laid []string
 				y := flowtest.New(want)
+				if c.laid[0] != "rope.ahead_mm" || len(c.laid) > 1 {
+					staleIsNotKept(t, d, want, c.laid[len(c.laid)-1])
+				}
 				for d.m().flow.Ask().Key != "review" {
 					a := d.m().flow.Ask()
 					if a.Kind == flow.Amount || a.Kind == flow.Reading && !a.Reading.IsHeight() {
@@ -78,6 +81,26 @@ func TestReTune(t *testing.T) {
 				}
 			})
 		})
+	}
+}
+
+// staleIsNotKept goes to a stale length, whose old value is shown as stale, and
+// tries to keep it.
+func staleIsNotKept(t *testing.T, d *desk, want *sessions.Session, key string) {
+	t.Helper()
+	at := d.m().flow.At
+	d.goTo(d.place(key))
+	if a := d.m().flow.Ask(); a.Keepable() && len(d.m().flow.EarlierOf(a)) > 0 {
+		if view := d.model.View(); !strings.Contains(view, "(stale: ") {
+			t.Errorf("%s of %s is not shown as stale:\n%s", key, want.ID, view)
+		}
+		if d.typed("k"); d.m().flow.Ask().Told(&d.m().flow.Draft) > 0 || !strings.Contains(d.m().flow.Said.Text, "not kept") {
+			t.Errorf("%s was kept: %s", key, d.m().flow.Said.Text)
+		}
+	}
+	d.press(tea.KeyEsc)
+	if d.m().flow.At != at {
+		t.Fatalf("back leads to %v, not %v", d.m().flow.At, at)
 	}
 }
 

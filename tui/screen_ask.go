@@ -200,7 +200,10 @@ func besideOf(s *flow.State, a flow.Ask) []string {
 			shown = append(shown, a.Show(v, s.Session.Unit))
 		}
 		line := fmt.Sprintf("On %s: %s", s.Earlier.Started.Format("2006-01-02"), strings.Join(shown, ", "))
-		if a.Keepable() {
+		switch why := s.StaleBy(a); {
+		case why != "":
+			line += " (stale: " + why + ")"
+		case a.Keepable():
 			line += " (keep: k)"
 		}
 		out = append(out, line)

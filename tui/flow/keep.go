@@ -16,6 +16,10 @@ func (s *State) keep() {
 		s.Said = Said{Kind: Noted, Text: "there is no earlier length to keep here"}
 		return
 	}
+	if why := s.StaleBy(a); why != "" {
+		s.Said = Said{Kind: Noted, Text: "not kept: " + why + " made it stale; take it back under what is new, or lay the tape on"}
+		return
+	}
 	d := s.Draft.clone()
 	d.keep(a.Reading)
 	if !s.commit(d) {
@@ -54,6 +58,10 @@ func (d *Draft) unkeep(key string) {
 		}
 	}
 }
+
+// StaleBy is what is new that has made the earlier session's answer to a stale;
+// empty where nothing has.
+func (s *State) StaleBy(a Ask) string { return s.stale()[a.Key] }
 
 // Keepable says whether an earlier session's answer to a may be taken over:
 // lengths of the climber and the kit, never heights.
