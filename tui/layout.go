@@ -185,7 +185,11 @@ func (m *Model) clock() string {
 	for i := range m.seats {
 		s := &m.seats[i].flow
 		if d, ok := hangingFor(s, m.now); ok {
-			parts = append(parts, m.theme.strong.Render(fmt.Sprintf("%s hangs %s", nameOr(s.Session.Climber, "another"), clockText(d))))
+			line := fmt.Sprintf("%s hangs %s", nameOr(s.Session.Climber, "another"), clockText(d))
+			if d >= m.opts.breakAfter() {
+				line += ": time for a break, Ctrl-O"
+			}
+			parts = append(parts, m.theme.refused.Render(line))
 		}
 	}
 	return cut(strings.Join(parts, "; "), m.width)

@@ -57,6 +57,13 @@ func TestMorning(t *testing.T) {
 		if view := d.model.View(); !strings.Contains(view, "Ash hangs 1:20") {
 			t.Errorf("who hangs is not said:\n%s", view)
 		}
+		started := d.clock
+		d.clock = d.clock.Add(5 * time.Minute)
+		d.send(tickMsg{})
+		if view := d.model.View(); !strings.Contains(view, "Ash hangs 6:20: time for a break") {
+			t.Errorf("no break is suggested:\n%s", view)
+		}
+		d.clock = started
 		d.press(tea.KeyCtrlO)
 		if view := d.model.View(); !strings.Contains(view, "2  Ash HANGS, 1:20") {
 			t.Errorf("not offered:\n%s", view)
