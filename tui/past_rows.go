@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"example.com/hangtape/sessions/records"
 )
 
@@ -23,7 +25,7 @@ func (m *Model) pastLines(width int) []string {
 	if p.with != nil {
 		title = cut(fmt.Sprintf("Hold %s, %s, against which?", nameOr(p.with.Climber, "no name"), pastDay(p.with)), width)
 	}
-	lines := []string{m.theme.title.Render(title), cut(p.prompt(), width), ""}
+	lines := []string{m.theme.title.Render(title), p.prompt(width), ""}
 	switch {
 	case p.problem != "":
 		return append(lines, wrap(clean(p.problem), width)...)
@@ -46,15 +48,17 @@ func (m *Model) pastLines(width int) []string {
 	return lines
 }
 
-// prompt is what is typed, or what can be.
-func (p *pastScreen) prompt() string {
+// prompt is what is typed, its end if it is long, or what can be.
+func (p *pastScreen) prompt(width int) string {
+	const find = "Find: "
 	switch {
 	case p.typed != "":
-		return "Find: " + clean(p.typed) + "_"
+		text := clean(p.typed) + "_"
+		return find + ansi.TruncateLeft(text, textWidth(text)-(width-len(find)), "")
 	case p.byClimber:
-		return "Find: _  climber"
+		return find + "_  climber"
 	}
-	return "Find: _  climber, place, date, verdict, piece, kit"
+	return cut(find+"_  climber, place, date, verdict, piece, kit", width)
 }
 
 // pastText is one row.

@@ -73,6 +73,8 @@ func TestPastFindsWhileOneTypes(t *testing.T) {
 		}
 		d.sees("none of 4")
 		d.press(tea.KeyEnter, tea.KeyDown, tea.KeyPgDown) // on nothing
+		d.typed(strings.Repeat("x", 100) + "end")
+		d.sees("Find: xx", "xend_\n")
 		d.press(tea.KeyEsc)
 		d.sees("4 sessions")
 		d.typed("colour:")

@@ -2,7 +2,7 @@
 // for lists, searching, who is due again and how old the cords are.
 //
 //	list, err := records.Scan(store) // every file, the newest session first, bad files last
-//	q, err := records.ParseQuery("climber:mara verdict:fail")
+//	q, err := records.ParseQuery("climber:demo verdict:fail")
 //	for _, e := range list.Find(q) { … }
 //
 // The files are the truth. What was made of them is kept in a cache beside them,
