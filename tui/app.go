@@ -83,8 +83,12 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
-		m.width, m.height = msg.Width, msg.Height
-		cmd = m.newForm()
+		// The library asks for the size each time a field starts; a new field at
+		// every answer would never come to rest.
+		if msg.Width != m.width || msg.Height != m.height {
+			m.width, m.height = msg.Width, msg.Height
+			cmd = m.newForm()
+		}
 	case tea.KeyMsg:
 		cmd = m.key(msg)
 	case formMsg:

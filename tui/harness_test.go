@@ -108,11 +108,18 @@ func (d *desk) send(msgs ...tea.Msg) {
 			d.quit = true
 			return
 		}
+		if reflect.TypeOf(msgs[0]) == askedSize {
+			msgs[0] = tea.WindowSizeMsg{Width: d.m().width, Height: d.m().height}
+		}
 		var c tea.Cmd
 		d.model, c = d.model.Update(msgs[0])
 		msgs = append(msgs[1:len(msgs):len(msgs)], d.answers(c)...)
 	}
 }
+
+// askedSize is the library's question for the size of the window, which a
+// terminal answers.
+var askedSize = reflect.TypeOf(tea.WindowSize()())
 
 func (d *desk) run(c tea.Cmd) { d.send(d.answers(c)...) }
 

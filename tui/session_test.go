@@ -65,8 +65,10 @@ func (d *desk) as(want *sessions.Session) {
 	id := m.flow.Session.ID
 	m.flow = flow.Start(flowtest.Blank(want), m.flow.Config)
 	m.flow.Session.ID = id
+	field := m.newForm()
+	m.layout()
 	d.model = *m
-	d.send(tea.WindowSizeMsg{Width: m.width, Height: m.height})
+	d.run(field)
 }
 
 // goTo goes to a question over the list of steps, as a person would.
