@@ -22,7 +22,7 @@ func (l *List) Find(q Query) []*Entry {
 	})
 	var found []*Entry
 	for i := range l.folded {
-		if l.folded[i].match(q) {
+		if l.folded[i].match(&q) {
 			found = append(found, l.Entries[i])
 		}
 	}
@@ -88,16 +88,16 @@ func (e *Entry) states() []string {
 	return words
 }
 
-func (f *folded) match(q Query) bool {
-	for _, t := range q.terms {
-		if !f.has(t) {
+func (f *folded) match(q *Query) bool {
+	for i := range q.terms {
+		if !f.has(&q.terms[i]) {
 			return false
 		}
 	}
 	return true
 }
 
-func (f *folded) has(t term) bool {
+func (f *folded) has(t *term) bool {
 	switch t.key {
 	case "climber":
 		return strings.Contains(f.climber, t.word)
@@ -116,15 +116,13 @@ func (f *folded) has(t term) bool {
 	case "date":
 		return inDates(f.date, t.word)
 	case "verdict":
-		return hasWord(f.verdict, t.word)
+		return strings.Contains(f.verdict, t.whole)
 	case "is":
-		return hasWord(f.is, t.word)
+		return strings.Contains(f.is, t.whole)
 	}
-	return strings.Contains(f.anywhere, t.word) || strings.Contains(f.checks, "\n"+t.word) || strings.Contains(f.pieces, "\n"+t.word) ||
-		f.date != "" && strings.HasPrefix(f.date, t.word) || hasWord(f.verdict, t.word) || hasWord(f.is, t.word)
+	return strings.Contains(f.anywhere, t.word) || strings.Contains(f.checks, t.begins) || strings.Contains(f.pieces, t.begins) ||
+		f.date != "" && strings.HasPrefix(f.date, t.word) || strings.Contains(f.verdict, t.whole) || strings.Contains(f.is, t.whole)
 }
-
-func hasWord(words, word string) bool { return strings.Contains(words, " "+word+" ") }
 
 // inDates says whether a day starts as told, or lies in a range of such starts,
 // whose ends count and may be left out.

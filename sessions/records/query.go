@@ -13,7 +13,11 @@ import (
 type Query struct{ terms []term }
 
 // A term is one word; without a key it may stand in any field.
-type term struct{ key, word string }
+type term struct {
+	key, word string
+	whole     string // the word with a blank around it
+	begins    string // the word at the begin of a line
+}
 
 // Keys are what a word of a query may be narrowed to, as in kit:"school kit 2".
 // Letter case never counts. Dates match from their start (2026-04), or as a
@@ -52,6 +56,7 @@ func ParseQuery(text string) (Query, error) {
 		}
 		t.word, text = cutWord(text)
 		if t.word = fold(t.word); t.word != "" {
+			t.whole, t.begins = " "+t.word+" ", "\n"+t.word
 			q.terms = append(q.terms, t)
 		}
 	}
