@@ -21,7 +21,8 @@ type listedSession struct {
 	Instructor string              `json:"instructor"`
 	Kit        string              `json:"kit"`
 	Follows    string              `json:"follows"`
-	Outcome    *rules.Verdict      `json:"outcome"` // null where the readings cannot be true together
+	Outcome    *rules.Verdict      `json:"outcome"`       // null where the readings cannot be true together
+	Today      *rules.Verdict      `json:"outcome_today"` // under the school's limits of today; null where they are the session's own
 	Impossible string              `json:"impossible,omitempty"`
 	Checks     map[string][]string `json:"checks"` // by verdict, but for pass
 	Pieces     []string            `json:"pieces"` // that a failing or tight check rests on
@@ -48,6 +49,9 @@ func entryJSON(e *records.Entry) any {
 	}
 	if e.Outcome != "" {
 		s.Outcome = &e.Outcome
+	}
+	if e.Today != "" {
+		s.Today = &e.Today
 	}
 	for _, v := range []rules.Verdict{rules.Fail, rules.Unknown, rules.Tight} {
 		s.Checks[string(v)] = []string{}

@@ -34,6 +34,9 @@ func (p *page) listed(entries []*records.Entry) {
 	p.row("date", "climber", "place", "today", "signed", "id")
 	for _, e := range entries {
 		today, signed := word(e.Outcome), string(e.Signed)
+		if e.Moved {
+			today += "+" // the longest has 8 letters with it
+		}
 		if e.Outcome == "" {
 			today = "CANNOT"
 		}
@@ -56,21 +59,24 @@ func (p *page) listed(entries []*records.Entry) {
 func (p *page) row(day, climber, place, today, signed, id string) {
 	if p.Width >= wideList {
 		wide := (p.Width - wideList) / 2
-		p.line(strings.Join([]string{pad(day, 10), fill(climber, 18+wide), fill(place, 15+wide), pad(today, 7), pad(signed, 9), id}, "  "))
+		p.line(strings.Join([]string{pad(day, 10), fill(climber, 17+wide), fill(place, 15+wide), pad(today, 8), pad(signed, 8), id}, "  "))
 		return
 	}
-	p.line(pad(day, 10) + "  " + fill(climber, p.Width-21) + "  " + today)
-	p.line("  " + fill(place, p.Width-27) + "  " + pad(signed, 9) + "  " + id)
+	p.line(pad(day, 10) + "  " + fill(climber, p.Width-22) + "  " + today)
+	p.line("  " + fill(place, p.Width-26) + "  " + pad(signed, 8) + "  " + id)
 }
 
 // marks explains what the list marks, and counts.
 func (p *page) marks(entries []*records.Entry) {
 	count := map[rules.Verdict]int{}
-	differ, twice := 0, 0
+	differ, moved, twice := 0, 0, 0
 	for _, e := range entries {
 		count[e.Outcome]++
 		if e.Differs {
 			differ++
+		}
+		if e.Moved {
+			moved++
 		}
 		if e.Same != nil {
 			twice++
@@ -96,6 +102,9 @@ func (p *page) marks(entries []*records.Entry) {
 	}
 	if differ > 0 {
 		p.para(2, fmt.Sprintf("*: %d judged differently today than signed; hangtape show ID says how", differ))
+	}
+	if moved > 0 {
+		p.para(2, fmt.Sprintf("+: %d judged otherwise under the school's limits of today; hangtape history CLIMBER says how", moved))
 	}
 	if twice > 0 {
 		p.para(2, fmt.Sprintf("!: %d share their id with another file of the folder; list --json names them", twice))

@@ -24,7 +24,7 @@ const (
 	cacheDir    = ".cache"
 	cacheName   = "list"
 	cacheTemp   = cacheName + ".*.tmp"
-	cacheFormat = 1       // rises with every change of row
+	cacheFormat = 2       // rises with every change of row
 	longestErr  = 4 << 10 // bytes of an error that is worth keeping
 	leftover    = time.Hour
 )
@@ -40,10 +40,10 @@ type cached struct {
 }
 
 // madeBy tells apart what must not read each other's caches: folders, programs,
-// rules, limits and the school's days until a re-check.
+// rules, and the school's limits and days until a re-check.
 func madeBy(st *sessions.Store, school *sessions.School) string {
 	s := &sessions.Session{}
-	s.Fit.RecheckDays = school.RecheckDays
+	s.Fit.RecheckDays, s.Limits = school.RecheckDays, school.Limits
 	made := []string{fmt.Sprint(cacheFormat), st.Dir(), s.RulesDigest()}
 	if info, ok := debug.ReadBuildInfo(); ok {
 		made = append(made, info.String())

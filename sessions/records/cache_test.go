@@ -15,6 +15,7 @@ import (
 	"testing"
 	"time"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/sessionstest"
 )
@@ -127,7 +128,8 @@ func TestRowsHoldEveryFieldOfAnEntry(t *testing.T) {
 		t.Fatal(err)
 	}
 	f.Session.Follows = "01KPFXRYR03M4T5W6X7Y8Z9A0B"
-	e, w := entryOf(f), newWords()
+	f.Session.Limits = map[rules.Limit]float64{rules.ReachReserve: 50}
+	e, w := entryOf(f, sessions.DefaultSchool()), newWords()
 	r := rowOf(sessions.Seen{Path: e.Path}, e, w)
 	if again := r.entry(e.Path, w.all); !reflect.DeepEqual(again, e) {
 		t.Errorf("got\n%+v\nwant\n%+v", again, e)
@@ -135,7 +137,7 @@ func TestRowsHoldEveryFieldOfAnEntry(t *testing.T) {
 	v := reflect.ValueOf(*e)
 	for i := range v.NumField() {
 		switch name := v.Type().Field(i).Name; name {
-		case "Err", "Same", "Differs", "Impossible":
+		case "Err", "Same", "Differs", "Impossible", "Moved":
 		default:
 			if v.Field(i).IsZero() {
 				t.Errorf("the entry of this test has no %s, so nothing was tried of it", name)
@@ -196,6 +198,9 @@ func TestCacheIsMadeAnewWhereItCannotBeUsed(t *testing.T) {
 		"no cache": func(t *testing.T, st *sessions.Store) { write(t, cacheFile(st), []byte("hello\nworld\n")) },
 		"other days until a re-check": func(t *testing.T, st *sessions.Store) {
 			write(t, st.SchoolPath(), []byte("format = 1\nrecheck_days = 7\n"))
+		},
+		"other limits of the school": func(t *testing.T, st *sessions.Store) {
+			write(t, st.SchoolPath(), []byte("format = 1\n[limits]\nconnector-clearance = 30\n"))
 		},
 		"of another folder": func(t *testing.T, st *sessions.Store) {
 			other, _ := filled(t)

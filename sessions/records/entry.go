@@ -2,6 +2,7 @@ package records
 
 import (
 	"fmt"
+	"maps"
 	"strconv"
 	"strings"
 	"time"
@@ -34,14 +35,20 @@ type Entry struct {
 	SignedAt time.Time
 	Differs  bool // some check comes out otherwise today than it was signed
 
+	// Today is the outcome under the limits that the school has today, where they
+	// are not the session's own: else "". Moved says that some verdict is another
+	// under them.
+	Today rules.Verdict
+	Moved bool
+
 	Inspected time.Time                    // of the kit, a day
 	Tied      [fit.NumPieces]sessions.Tied // of its pieces of cord
 
 	Same []*Entry // where several files say that they are this session: all of them
 }
 
-// A Judgement is how a session comes out under the rules and limits of today,
-// and of its own limits where its school moved them.
+// A Judgement is how a session comes out under the rules of today and its own
+// limits.
 type Judgement struct {
 	// Outcome is the worst verdict of the musts; "" where the readings cannot be
 	// true together, which Impossible then says.
@@ -98,8 +105,9 @@ func isNumber(s string) bool {
 	return err == nil
 }
 
-// entryOf is what f says, judged today.
-func entryOf(f *sessions.File) *Entry {
+// entryOf is what f says, judged today, in a school that may have moved its limits
+// since.
+func entryOf(f *sessions.File, school *sessions.School) *Entry {
 	s := f.Session
 	e := &Entry{
 		Path: f.Name, ID: own(s.ID), Purpose: s.Purpose, Started: s.Started, Finished: s.Finished,
@@ -125,7 +133,24 @@ func entryOf(f *sessions.File) *Entry {
 		}
 	}
 	e.Differs = len(sessions.JudgedDifferently(s, r)) > 0
+	if !maps.Equal(s.Limits, school.Limits) {
+		e.underLimits(school, s, r)
+	}
 	return e
+}
+
+// underLimits judges s, which is judged as r, under the school's limits of today.
+func (e *Entry) underLimits(school *sessions.School, s *sessions.Session, r *rules.Report) {
+	today := *s
+	today.Limits = school.Limits
+	under, err := today.Bare()
+	if err != nil {
+		return // nor could it be judged under its own
+	}
+	e.Today = under.Outcome
+	for c := range under.Checks {
+		e.Moved = e.Moved || under.Checks[c].Verdict != r.Checks[c].Verdict
+	}
 }
 
 // own is s, once for all who say the same: a text that was decoded would keep

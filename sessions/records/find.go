@@ -82,6 +82,9 @@ func (e *Entry) states() []string {
 	if e.Differs {
 		words = append(words, "differs")
 	}
+	if e.Moved {
+		words = append(words, "moved")
+	}
 	if e.Same != nil {
 		words = append(words, "twice")
 	}

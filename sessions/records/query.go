@@ -39,7 +39,7 @@ var keys = []KeyInfo{
 	{"verdict", "the outcome as judged today: pass, tight, fail, unknown"},
 	{"check", "a check that fails, is tight or unknown"},
 	{"piece", "a piece that a failing or tight check rests on: main-bridge, hitch-left, tether, …"},
-	{"is", "finished, unfinished, signed, unsigned, differs (judged otherwise than signed), twice (one id in several files), bad (no session)"},
+	{"is", "finished, unfinished, signed, unsigned, differs (judged otherwise today than signed), moved (judged otherwise under the school's limits of today), twice (one id in several files), bad (no session)"},
 }
 
 // ParseQuery reads words that are split by blanks; quotes hold a phrase

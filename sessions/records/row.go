@@ -33,7 +33,8 @@ type row struct {
 	Troubled                 []byte // pieces
 	SignedBy                 word
 	SignedAt                 moment
-	Differs                  bool
+	Differs, Moved           bool
+	Today                    word
 	Inspected                moment
 	Tied                     []tied // by piece, as far as anything is told
 }
@@ -94,6 +95,7 @@ func rowOf(f sessions.Seen, e *Entry, w *words) row {
 	r.Climber, r.Place, r.Instructor, r.Kit = w.of(e.Climber), w.of(e.Place), w.of(e.Instructor), w.of(e.Kit)
 	r.Started, r.Finished, r.Inspected = momentOf(e.Started), momentOf(e.Finished), momentOf(e.Inspected)
 	r.Outcome, r.Impossible, r.Differs = w.of(string(e.Outcome)), e.Impossible, e.Differs
+	r.Today, r.Moved = w.of(string(e.Today)), e.Moved
 	r.Signed, r.SignedBy, r.SignedAt = w.of(string(e.Signed)), w.of(e.SignedBy), momentOf(e.SignedAt)
 	for _, v := range e.verdicts {
 		if v != "" { // all have one, or none has
@@ -120,7 +122,7 @@ func (r *row) seen(path string) sessions.Seen {
 // within says whether r is a row of a cache of that many words.
 func (r *row) within(words int) bool {
 	ok := len(r.Verdicts) <= int(rules.NumChecks) && len(r.Tied) <= int(fit.NumPieces)
-	for _, w := range []word{r.Purpose, r.Outcome, r.Signed, r.Climber, r.Place, r.Instructor, r.Kit, r.SignedBy} {
+	for _, w := range []word{r.Purpose, r.Outcome, r.Today, r.Signed, r.Climber, r.Place, r.Instructor, r.Kit, r.SignedBy} {
 		ok = ok && w >= 0 && int(w) < words
 	}
 	for _, t := range r.Tied {
@@ -141,6 +143,7 @@ func (r *row) entry(path string, all []string) *Entry {
 		Path: path, ID: r.ID, Purpose: sessions.Purpose(all[r.Purpose]), Started: r.Started.time(), Finished: r.Finished.time(),
 		Climber: all[r.Climber], Place: all[r.Place], Instructor: all[r.Instructor], Kit: all[r.Kit], Follows: r.Follows,
 		Signed: rules.Verdict(all[r.Signed]), SignedBy: all[r.SignedBy], SignedAt: r.SignedAt.time(), Differs: r.Differs,
+		Today: rules.Verdict(all[r.Today]), Moved: r.Moved,
 		Inspected: r.Inspected.time(),
 	}
 	if e.ID == "" {

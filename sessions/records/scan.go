@@ -101,7 +101,7 @@ func readOne(st *sessions.Store, school *sessions.School, path string) (e *Entry
 	if err != nil {
 		return &Entry{Path: path, Err: err}
 	}
-	return entryOf(f)
+	return entryOf(f, school)
 }
 
 func newestFirst(a, b *Entry) int {

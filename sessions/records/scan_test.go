@@ -152,6 +152,25 @@ func TestTroubledPieces(t *testing.T) {
 	}
 }
 
+// A school that moves a limit sees which old sessions it concerns.
+func TestLimitsOfTodayAreHeldAgainstOldSessions(t *testing.T) {
+	st := newStore(t)
+	put(t, st, "x.toml", func(*sessions.Session) {})
+	e := scan(t, st).Entries[0]
+	if e.Today != "" || e.Moved {
+		t.Errorf("no limit was moved: today %q, moved %v", e.Today, e.Moved)
+	}
+	write(t, st, "school.toml", "format = 1\n[limits]\nleast-over = -35\n")
+	l := scan(t, st)
+	if e = l.Entries[0]; e.Outcome != rules.Fail || e.Today == rules.Fail || e.Today == "" || !e.Moved {
+		t.Errorf("%s under its own limits, %q under those of today, moved %v", e.Outcome, e.Today, e.Moved)
+	}
+	q, err := records.ParseQuery("is:moved")
+	if err != nil || len(l.Find(q)) != 1 {
+		t.Errorf("not found: %v", err)
+	}
+}
+
 func TestBadSchoolFileIsListed(t *testing.T) {
 	st := newStore(t)
 	write(t, st, "school.toml", "format = 1\nrecheck_days = 0\n")
