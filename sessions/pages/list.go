@@ -158,6 +158,9 @@ func shortID(id string) string { return id[:min(10, len(id))] }
 
 // fill is s in exactly width letters, cut where it is longer.
 func fill(s string, width int) string {
+	if len(s) <= width {
+		return pad(s, width)
+	}
 	if r := []rune(s); len(r) > width {
 		return string(r[:width-1]) + "~"
 	}

@@ -55,18 +55,18 @@ type Judgement struct {
 	Outcome    rules.Verdict
 	Impossible string
 
-	verdicts [rules.NumChecks]rules.Verdict
+	verdicts [rules.NumChecks]initial
 	troubled [fit.NumPieces]bool
 }
 
 // Verdict is how c comes out; "" where the readings cannot be true together.
-func (j *Judgement) Verdict(c rules.CheckID) rules.Verdict { return j.verdicts[c] }
+func (j *Judgement) Verdict(c rules.CheckID) rules.Verdict { return j.verdicts[c].verdict() }
 
 // With lists the checks that come out as v.
 func (j *Judgement) With(v rules.Verdict) []rules.CheckID {
 	var list []rules.CheckID
 	for c := range rules.NumChecks {
-		if j.verdicts[c] == v {
+		if j.Verdict(c) == v {
 			list = append(list, c)
 		}
 	}
@@ -75,6 +75,20 @@ func (j *Judgement) With(v rules.Verdict) []rules.CheckID {
 
 // Troubled says whether a check that fails or is tight rests on the length of p.
 func (j *Judgement) Troubled(p fit.Piece) bool { return j.troubled[p] }
+
+// An initial is a verdict by its first letter, 0 for none: a folder has very many.
+type initial byte
+
+func initialOf(v rules.Verdict) initial { return initial(v[0]) }
+
+func (i initial) verdict() rules.Verdict {
+	for _, v := range []rules.Verdict{rules.Pass, rules.Tight, rules.Fail, rules.Unknown} {
+		if initialOf(v) == i {
+			return v
+		}
+	}
+	return ""
+}
 
 // Day is when the session was: the day that it started, or else was finished or
 // signed.
@@ -127,7 +141,7 @@ func entryOf(f *sessions.File, school *sessions.School) *Entry {
 	}
 	e.Outcome = r.Outcome
 	for c := range rules.NumChecks {
-		e.verdicts[c] = r.Checks[c].Verdict
+		e.verdicts[c] = initialOf(r.Checks[c].Verdict)
 		for p := range fit.NumPieces {
 			e.troubled[p] = e.troubled[p] || isTrouble(r.Checks[c].Verdict) && decides(p, c, r.Checks[c].At)
 		}

@@ -52,7 +52,7 @@ func foldEntry(e *Entry) folded {
 	}
 	var b strings.Builder
 	for c := range rules.NumChecks {
-		if v := e.verdicts[c]; isTrouble(v) || v == rules.Unknown {
+		if v := e.Verdict(c); isTrouble(v) || v == rules.Unknown {
 			b.WriteString("\n" + c.String())
 		}
 	}

@@ -29,8 +29,8 @@ type row struct {
 	Climber, Place           word
 	Instructor, Kit          word
 	Started, Finished        moment
-	Verdicts                 []byte // initials, by check
-	Troubled                 []byte // pieces
+	Verdicts                 []initial // by check; none where there is no verdict
+	Troubled                 []byte    // pieces
 	SignedBy                 word
 	SignedAt                 moment
 	Differs, Moved           bool
@@ -97,10 +97,8 @@ func rowOf(f sessions.Seen, e *Entry, w *words) row {
 	r.Outcome, r.Impossible, r.Differs = w.of(string(e.Outcome)), e.Impossible, e.Differs
 	r.Today, r.Moved = w.of(string(e.Today)), e.Moved
 	r.Signed, r.SignedBy, r.SignedAt = w.of(string(e.Signed)), w.of(e.SignedBy), momentOf(e.SignedAt)
-	for _, v := range e.verdicts {
-		if v != "" { // all have one, or none has
-			r.Verdicts = append(r.Verdicts, v[0])
-		}
+	if e.Outcome != "" {
+		r.Verdicts = e.verdicts[:]
 	}
 	for p, t := range e.Tied {
 		if e.troubled[p] {
@@ -150,9 +148,7 @@ func (r *row) entry(path string, all []string) *Entry {
 		e.ID = strings.TrimSuffix(r.Name, ending)
 	}
 	e.Outcome, e.Impossible = rules.Verdict(all[r.Outcome]), r.Impossible
-	for c, initial := range r.Verdicts {
-		e.verdicts[c] = verdictBy(initial)
-	}
+	copy(e.verdicts[:], r.Verdicts)
 	for _, p := range r.Troubled {
 		e.troubled[p] = true
 	}
@@ -160,16 +156,6 @@ func (r *row) entry(path string, all []string) *Entry {
 		e.Tied[p] = sessions.Tied{On: t.On.time(), By: all[t.By]}
 	}
 	return e
-}
-
-// verdictBy is the verdict with that initial.
-func verdictBy(initial byte) rules.Verdict {
-	for _, v := range []rules.Verdict{rules.Pass, rules.Tight, rules.Fail, rules.Unknown} {
-		if v[0] == initial {
-			return v
-		}
-	}
-	return ""
 }
 
 // A problem is why a file is no session, in words that were kept.
