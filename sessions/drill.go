@@ -20,7 +20,28 @@ func (s *Session) DrillReview() *drill.Review {
 		return nil
 	}
 	_, a := s.assessed()
-	return drill.Look(a, s.Drill.seen())
+	seen := s.Drill.seen()
+	seen.Stale = s.changedSince(s.Drill)
+	return drill.Look(a, seen)
+}
+
+// changedSince says whether the kit was changed after the drill d: the hang after
+// a change, in which it is seen, came after the drill or has not come yet. A drill
+// without its times is taken at its word.
+func (s *Session) changedSince(d *Drill) bool {
+	at := d.Started
+	if at.IsZero() {
+		at = d.Done
+	}
+	if at.IsZero() {
+		return false
+	}
+	for _, c := range s.Fit.Changes {
+		if c.AfterHang >= len(s.Fit.Hangs) || s.Fit.Hangs[c.AfterHang].Started.After(at) {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *Session) assessed() (*fit.Fitting, *rules.Assessment) {

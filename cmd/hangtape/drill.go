@@ -34,7 +34,7 @@ first) and steps (name, title, do, slack, see, stop, then, and expect: name,
 what, value, u, unit); paths (chains, ways, shared); force (limits, drops,
 points: peak by fall for a length of rope above, stay: least rope above by mass,
 left_out); rehearsal (moves, net, height, count, least, most); seen (verdict,
-findings, not_seen, modulus in kN) or null; cautions. Lengths are in mm, forces
+findings, not_seen, stale, modulus in kN) or null; cautions. Lengths are in mm, forces
 in kN; what is not known is null.`,
 		Example: "  hangtape drill try-out/a-good-kit.toml\n  hangtape drill --height 12m try-out/a-good-kit.toml",
 		Args:    words(1, 1, "FILE (- is standard input)"),

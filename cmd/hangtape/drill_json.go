@@ -93,6 +93,7 @@ type drillSeenJSON struct {
 	Verdict  rules.Verdict   `json:"verdict"`
 	Findings []rules.Finding `json:"findings"`
 	NotSeen  []string        `json:"not_seen"`
+	Stale    bool            `json:"stale"`   // the kit was changed since
 	Modulus  *modulusJSON    `json:"modulus"` // null where no sag was seen
 }
 
@@ -129,7 +130,7 @@ func (a drillAnswer) json(id string) drillJSON {
 		out.Steps = append(out.Steps, step)
 	}
 	if r := a.review; r != nil {
-		out.Seen = &drillSeenJSON{Verdict: r.Verdict, Findings: r.Findings, NotSeen: append([]string{}, r.NotSeen...)}
+		out.Seen = &drillSeenJSON{Verdict: r.Verdict, Findings: r.Findings, NotSeen: append([]string{}, r.NotSeen...), Stale: r.Stale}
 		if m := r.Modulus; m != nil {
 			n := func(v float64) rules.Num { return rules.Num(math.Round(v*1000) / 1000) }
 			out.Seen.Modulus = &modulusJSON{n(m.Label), n(m.LabelU), n(m.Sag), n(m.SagU), n(m.Both), n(m.BothU), m.Disagrees}

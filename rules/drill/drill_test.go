@@ -65,6 +65,14 @@ func TestForceFollowsRopeAndMass(t *testing.T) {
 	if force.Drops[drill.OneLow] != force.Drops[drill.BothLow]/2 {
 		t.Error("one hitch alone does not make half the drop")
 	}
+	for _, at := range force.Stay { // so far below the union the limits hold
+		s := a.State()
+		for limit, above := range map[float64]float64{l[rules.PeakForce]: at.Peak, l[rules.SaddleForce]: at.Saddle} {
+			if f := fit.PeakForce(fit.Weight(at.Mass), 2*s.Modulus/above, s.Drop()); f > limit {
+				t.Errorf("%g kg, %g mm below the union: %g kN, over %g", at.Mass, above, f, limit)
+			}
+		}
+	}
 	if s := force.Stay; !(s[0].Peak < s[1].Peak && s[1].Peak < s[2].Peak) {
 		t.Errorf("stay %v", s)
 	}

@@ -14,6 +14,7 @@ import (
 type Seen struct {
 	Steps []SeenStep
 	Sag   fit.Number // mm, as the rope took the load slowly
+	Stale bool       // the kit was changed since
 }
 
 // A SeenStep is what was seen in one step.
@@ -31,6 +32,7 @@ type Review struct {
 	Findings []rules.Finding
 	NotSeen  []string // titles of the steps that were not seen whole
 	Modulus  *Modulus // where the sag was seen
+	Stale    bool     // the kit was changed since: it was another kit that was seen
 }
 
 const disagreeFactor = 1.96 // two-sided 95 % of a normal distribution
@@ -50,7 +52,8 @@ func Look(a *rules.Assessment, seen Seen) *Review {
 	if seen.Sag.Known {
 		l.sag(seen.Sag.V)
 	}
-	if l.Verdict == rules.Pass && len(l.NotSeen) > 0 {
+	l.Stale = seen.Stale
+	if l.Verdict == rules.Pass && (len(l.NotSeen) > 0 || seen.Stale) {
 		l.Verdict = rules.Unknown
 	}
 	return l.Review
@@ -173,12 +176,15 @@ func (r *Review) Words(unit string) []string {
 	head := map[rules.Verdict]string{
 		rules.Pass:    "all was seen, and as the model expects it",
 		rules.Tight:   "what was seen disagrees with the model",
-		rules.Unknown: "not all was seen, or not all was told",
+		rules.Unknown: "not all was seen of this kit, or not all was told",
 		rules.Fail:    "something did not hold: nobody leaves the ground on this",
 	}[r.Verdict]
 	out := []string{strings.ToUpper(string(r.Verdict)) + ": " + head}
 	for _, f := range r.Findings {
 		out = append(out, f.In(unit))
+	}
+	if r.Stale {
+		out = append(out, "The kit was changed since: do the drill anew")
 	}
 	if len(r.NotSeen) > 0 {
 		out = append(out, "Not seen, or not told: "+strings.Join(r.NotSeen, "; "))

@@ -63,6 +63,8 @@ func (s *State) againstDrill() string {
 		return "the drill FAILED: find out why and do it anew"
 	case seen.Verdict == rules.Tight && !noted:
 		return "the drill disagrees with the model: read again what it names, or say in the note why it is accepted"
+	case seen.Stale && !noted:
+		return "the kit was changed since the drill: do it anew, or say in the note why not"
 	case len(seen.NotSeen) > 0 && s.NeedDrill && !noted:
 		return "the drill was not seen whole: finish it, or say in the note why not"
 	}
