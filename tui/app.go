@@ -192,7 +192,9 @@ func (m *Model) do(e flow.Event) tea.Cmd {
 	if m.flow.Left {
 		return tea.Batch(append(cmds, m.leave())...)
 	}
-	if _, typed := e.(flow.Typed); !typed || m.flow.At != at || m.flow.Edit != field {
+	_, typed := e.(flow.Typed)
+	still := typed || m.flow.Ask().Key == flow.WhatIfKey // its keys need no field
+	if !still || m.flow.At != at || m.flow.Edit != field {
 		cmds = append(cmds, m.newForm())
 	}
 	if m.flow.At != at {

@@ -46,3 +46,30 @@ func BenchmarkKeyPress(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkTrialKey is one key in what if at 120x40: a piece moved by a mark, put
+// through the model, its windows found, drawn.
+func BenchmarkTrialKey(b *testing.B) {
+	s, err := sessions.Decode("demo", demo.Files()[0].Data)
+	if err != nil {
+		b.Fatal(err)
+	}
+	now := func() time.Time { return s.Started }
+	m := New(Options{Store: openAt(b, b.TempDir(), now), Now: now})
+	m.screen = onAsk
+	m.flow = flow.Start(*s, flow.Config{Judge: (*sessions.Session).Judge})
+	p, ok := m.flow.Find(flow.WhatIfKey)
+	if !ok {
+		b.Fatal("no what if")
+	}
+	m.flow = m.flow.Do(flow.GoTo{Place: p})
+	var model tea.Model = m
+	model, _ = model.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
+	keys := []tea.KeyType{tea.KeyRight, tea.KeyRight, tea.KeyLeft, tea.KeyLeft, tea.KeyPgUp, tea.KeyPgDown, tea.KeyDown, tea.KeyUp}
+	for i := 0; b.Loop(); i++ {
+		model, _ = model.Update(tea.KeyMsg{Type: keys[i%len(keys)]})
+		if model.View() == "" {
+			b.Fatal("nothing to see")
+		}
+	}
+}

@@ -19,6 +19,8 @@ import (
 type whatIfScreen struct {
 	sure bool // it was asked whether to set the lengths
 	page int  // of the verdicts
+
+	titles map[string]string // of the poses, once they were looked up
 }
 
 // whatIfKey handles a key while pieces are moved on trial.
@@ -188,13 +190,24 @@ func (m *Model) trialPoses(poses []rules.Value, width int) []string {
 		if strings.HasSuffix(v.Name, "_model") {
 			continue
 		}
-		title := v.Name
-		if topic, ok := rules.Explain(v.Name); ok {
-			title = topic.Title
-		}
-		out = append(out, hung(title+": "+rules.FormatPM(float64(v.Value), float64(v.U), lengthUnit(v.Unit, m.flow.Session.Unit)), width)...)
+		out = append(out, hung(m.whatIf.title(v.Name)+": "+rules.FormatPM(float64(v.Value), float64(v.U), lengthUnit(v.Unit, m.flow.Session.Unit)), width)...)
 	}
 	return out
+}
+
+// title is a pose in words.
+func (v *whatIfScreen) title(name string) string {
+	if title, ok := v.titles[name]; ok {
+		return title
+	}
+	if v.titles == nil {
+		v.titles = map[string]string{}
+	}
+	v.titles[name] = name
+	if topic, ok := rules.Explain(name); ok {
+		v.titles[name] = topic.Title
+	}
+	return v.titles[name]
 }
 
 // paged is the page of lines that is shown in room, and how to see the others.
