@@ -137,6 +137,35 @@ func TestShapesMarkWhatIsEstimated(t *testing.T) {
 	}
 }
 
+// A landmark that is asked for before anything is known has a place all the
+// same, marked; nothing else comes with it.
+func TestShapesPlaceWhatIsAskedFor(t *testing.T) {
+	m := fit.NewModel(&fit.Fitting{Tape: fit.Tape{Class: fit.ClassII, Division: 1}}, fit.Options{})
+	for r := range fit.NumReadings {
+		from, to, ok := r.Landmarks()
+		if !ok {
+			continue
+		}
+		for _, p := range []fit.Pose{fit.Seated, fit.ThighLevel, fit.TetherTaut} {
+			if pose := r.Info().Pose; pose != fit.NoPose && pose != p {
+				continue
+			}
+			bare, sh := m.Shape(p), m.Shape(p, from, to)
+			for k := range sh.At {
+				k := fit.Landmark(k)
+				switch asked := k == from || k == to; {
+				case asked && !sh.At[k].Known():
+					t.Errorf("%s in pose %d: landmark %d has no place", r, p, k)
+				case asked && !bare.At[k].Known() && !sh.Estimated[k]:
+					t.Errorf("%s in pose %d: landmark %d is not marked", r, p, k)
+				case !asked && sh.At[k].Known() != bare.At[k].Known():
+					t.Errorf("%s in pose %d: landmark %d came with it", r, p, k)
+				}
+			}
+		}
+	}
+}
+
 func TestClashes(t *testing.T) {
 	rs := everyReading()
 	rs[fit.GardaTaut] = []float64{2075} // the connector's bottom is at 2060
