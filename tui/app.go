@@ -26,6 +26,7 @@ const (
 	onAsk                      // one question of the flow
 	onSteps                    // all steps, over a question
 	onHelp                     // help, over a question
+	onSide                     // the side view, over a question
 	onConflict                 // another program has written to the file
 	onPast                     // the past fittings
 	onPage                     // one of them, two of them, or a climber's
@@ -40,22 +41,25 @@ type Model struct {
 	width, height int
 	now           time.Time
 
-	screen  screenID
-	first   firstScreen
-	list    listScreen
-	steps   stepsScreen
-	help    helpScreen
-	flow    flow.State // where the session stands; of use from onAsk on
-	form    form       // the field of the question
-	shown   view       // what was computed for drawing
-	prose   []string   // the question in words
-	scroll  int        // of what is longer than its room
-	problem string     // what went wrong outside the flow, until the next save
-	saver   saver
-	adviser adviser
-	whatIf  whatIfScreen
-	looked  string // the check that is looked at in the review; "" for the first
-	leaving bool   // the person asked to leave
+	screen screenID
+	first  firstScreen
+	list   listScreen
+	steps  stepsScreen
+	help   helpScreen
+
+	sideScreen sideScreen
+	flow       flow.State // where the session stands; of use from onAsk on
+	form       form       // the field of the question
+	shown      view       // what was computed for drawing
+	prose      []string   // the question in words
+	scroll     int        // of what is longer than its room
+	problem    string     // what went wrong outside the flow, until the next save
+	saver      saver
+	adviser    adviser
+	whatIf     whatIfScreen
+	drawn      drawn
+	looked     string // the check that is looked at in the review; "" for the first
+	leaving    bool   // the person asked to leave
 
 	seats    []seat              // sessions that are open beside this one; never written to
 	folder   []*sessions.Session // as they were when a session was opened last
@@ -135,6 +139,8 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.stepsKey(msg)
 	case onHelp:
 		return m.helpKey(msg)
+	case onSide:
+		return m.sideKey(msg)
 	case onConflict:
 		return m.conflictKey(msg)
 	case onStudents:

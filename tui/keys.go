@@ -16,6 +16,7 @@ const (
 	keyBack
 	keySteps
 	keyHelp
+	keySide
 	keyOlder
 	keyNewer
 	keySkip
@@ -51,6 +52,7 @@ func bindings() []binding {
 		{keyBack, []string{"esc", "shift+tab"}, "Esc", "back; what is typed stays", false},
 		{keySteps, []string{"tab"}, "Tab", "all steps, to go to any of them; in past fittings, climbers and who is due", false},
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
+		{keySide, []string{"v", "V"}, "v", "side view of climber and kit to scale; Up and Down show the other poses", true},
 		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
 		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept", true},
 		{keyStudents, []string{"ctrl+o"}, "Ctrl-O", "other students: those whose sessions are open, and the next one on this kit", false},

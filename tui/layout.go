@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 
 	"example.com/hangtape/tui/flow"
+	"example.com/hangtape/tui/sideview"
 )
 
 // view is a frame that was computed and only waits to be shown.
@@ -51,6 +52,8 @@ func (m *Model) layout() {
 		body = m.stepsLines(m.width, h)
 	case onHelp:
 		body = m.helpLines(m.width, h)
+	case onSide:
+		body = m.sideBody(m.width, h)
 	case onConflict:
 		body = m.conflictLines(m.width)
 	case onPast:
@@ -103,7 +106,10 @@ func (m *Model) askBody(h int) []string {
 	switch {
 	case read != nil:
 	case m.width >= wide:
-		return beside(lines, m.summaryLines(m.width-width-2, h), width)
+		return beside(lines, m.watchLines(m.width-width-2, h, max(sideview.Lowest, h*2/3)), width)
+	case h >= deep && h-len(lines) > deep/2:
+		lines = append(lines, "")
+		lines = append(lines, m.watchLines(width, h-len(lines), h*2/5)...)
 	case h-len(lines) > 2:
 		lines = append(append(lines, ""), m.summaryLines(width, h-len(lines)-1)...)
 	}
@@ -126,6 +132,35 @@ func (m *Model) scrolled(lines []string, room int) []string {
 	}
 	return append(out, m.theme.key.Render(more))
 }
+
+// watchLines is what one looks at beside a question, or under it: the verdicts and
+// the side view, beside each other where there is room, else one above the other,
+// the side view with so many rows.
+func (m *Model) watchLines(width, height, rows int) []string {
+	v := sideOf(&m.flow, "")
+	if half := (width - 2) / 2; half >= sideBeside {
+		if drawing := m.sideLines(v, half, height); drawing != nil {
+			return beside(drawing, m.summaryLines(width-half-2, height), half)
+		}
+		return m.summaryLines(width, height)
+	}
+	drawing := m.sideLines(v, width, rows)
+	if drawing == nil {
+		return m.summaryLines(width, height)
+	}
+	lines := m.summaryLines(width, height-rows-1)
+	for len(lines) < height-rows {
+		lines = append(lines, "")
+	}
+	return append(lines, drawing...)
+}
+
+// deep is the height from which a narrow window, such as an upright phone, has
+// room for the side view under the question.
+const deep = 40
+
+// sideBeside is the width from which the side view stands beside the verdicts.
+const sideBeside = 46
 
 // beside puts right beside left, whose lines fill width.
 func beside(left, right []string, width int) []string {
@@ -216,6 +251,9 @@ func (m *Model) footer() string {
 			pairs = []string{"Enter", "go on"}
 		}
 		pairs = append(pairs, "Esc", "back", "Tab", "steps", "?", "help")
+		if m.flow.Ask().Kind != flow.Text {
+			pairs = append(pairs, "v", "side view")
+		}
 		if m.flow.Hanging() {
 			pairs = append([]string{"d", "down now"}, pairs...)
 		}
@@ -226,6 +264,8 @@ func (m *Model) footer() string {
 		return t.hints(m.width, "number, Enter", "go there", "Esc", "back")
 	case onHelp:
 		return t.hints(m.width, "PgDn PgUp", "scroll", "any other key", "back")
+	case onSide:
+		return t.hints(m.width, "Up Down", "other poses", "any other key", "back")
 	case onPast:
 		return t.hints(m.width, "Enter", "open", "Up Down", "move", "Tab", "due", "Esc", "back", "text", "finds")
 	case onPage:

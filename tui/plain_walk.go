@@ -5,13 +5,14 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/flow"
 )
 
 // plainWords are the words that may stand in place of an answer; one that is
 // meant as an answer is typed after =.
-const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, students (who else is there, and the next one), student NUMBER, settle (the reading that may still change a verdict), down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
+const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, view (the side view in words), students (who else is there, and the next one), student NUMBER, settle (the reading that may still change a verdict), down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
 
 // walk asks until the wizard is left or the input ends.
 func (p *plain) walk() {
@@ -56,6 +57,9 @@ func (p *plain) ask() {
 			demo = "DEMO. "
 		}
 		p.say("%sStep %d of %d: %s.", demo, n, of, s.Step().Title)
+		if s.Step().Pose != fit.NoPose {
+			p.sideView()
+		}
 	}
 	switch {
 	case a.Key == "review":
@@ -89,6 +93,17 @@ func (p *plain) ask() {
 	}
 	if a.Kind != flow.Choice && s.Edit < a.Told(&s.Draft) {
 		p.say("Correcting value %d: type the right one, drop to take it out, an empty line to leave it.", s.Edit+1)
+	}
+}
+
+// sideView tells the drawing in words.
+func (p *plain) sideView() {
+	words := sideWords(&p.flow, sideOf(&p.flow, ""))
+	if words == nil {
+		p.say("There is no side view yet.")
+	}
+	for _, l := range words {
+		p.say("%s", l)
 	}
 }
 
@@ -137,6 +152,8 @@ func (p *plain) answer(line string) bool {
 		return true
 	case word == "?":
 		p.explain(rest)
+	case line == "view":
+		p.sideView()
 	case line == "verdicts":
 		p.review()
 		return true

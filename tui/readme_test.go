@@ -24,6 +24,7 @@ func TestReadmeIsCurrent(t *testing.T) {
 	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
 	for part, want := range map[string]string{
 		"keys": readmeKeys(), "review": demoReview(t), "advice": readmeView(t, "advice"), "what-if": readmeView(t, "what-if-window"),
+		"side view": demoSideView(t),
 	} {
 		begin, end := "<!-- "+part+": from code, go test ./tui -update -->\n", "<!-- "+part+": end -->\n"
 		before, rest, ok := strings.Cut(readme, begin)
@@ -64,7 +65,15 @@ func readmeKeys() string {
 }
 
 // demoReview is the screen that Enter leads to on the first one, at 80x24.
-func demoReview(t *testing.T) string {
+func demoReview(t *testing.T) string { return demoScreen(t, 80, 24) }
+
+// demoSideView is the side view of the demo climber with the tether taut.
+func demoSideView(t *testing.T) string {
+	return demoScreen(t, 80, 40, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("v")})
+}
+
+// demoScreen is the screen that Enter and these keys lead to.
+func demoScreen(t *testing.T, width, height int, keys ...tea.KeyMsg) string {
 	t.Helper()
 	now := func() time.Time { return time.Date(2026, 4, 18, 10, 0, 0, 0, time.UTC) }
 	store := func() *sessions.Store {
@@ -82,6 +91,10 @@ func demoReview(t *testing.T) string {
 	}
 	defer opened.editor.Close()
 	m, _ = m.Update(opened)
+	m, _ = m.Update(tea.WindowSizeMsg{Width: width, Height: height})
+	for _, k := range keys {
+		m, _ = m.Update(k)
+	}
 	var b strings.Builder
 	for line := range strings.Lines(m.View()) {
 		b.WriteString(strings.TrimRight(line, " \n") + "\n")

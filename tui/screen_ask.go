@@ -40,6 +40,8 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		m.help = m.helpOf(ask)
 		m.scroll = 0
 		return nil
+	case keySide:
+		return m.openSide()
 	case keyOlder:
 		return m.do(flow.Older{})
 	case keyNewer:
@@ -98,7 +100,7 @@ func scrolls(a flow.Ask) bool {
 
 // newForm builds the field of the question that is asked now.
 func (m *Model) newForm() tea.Cmd {
-	if m.screen != onAsk && m.screen != onSteps && m.screen != onHelp {
+	if m.screen != onAsk && m.screen != onSteps && m.screen != onHelp && m.screen != onSide {
 		return nil
 	}
 	m.prose = proseOf(&m.flow, m.flow.Ask())

@@ -14,13 +14,14 @@ type theme struct {
 	title, strong, key lipgloss.Style
 	verdict            map[rules.Verdict]lipgloss.Style
 	refused, demo      lipgloss.Style
+	tape, plain        lipgloss.Style // of the side view
 	ascii              bool
 }
 
 func newTheme(o Options) theme {
 	s := lipgloss.NewStyle
 	bold := s().Bold(true)
-	t := theme{title: bold, strong: bold, key: bold, refused: bold, demo: bold.Reverse(true), ascii: o.ASCII,
+	t := theme{title: bold, strong: bold, key: bold, refused: bold, demo: bold.Reverse(true), tape: bold, plain: s(), ascii: o.ASCII,
 		verdict: map[rules.Verdict]lipgloss.Style{rules.Fail: bold.Reverse(true), rules.Tight: bold, rules.Unknown: bold, rules.Pass: s()}}
 	if !o.Contrast {
 		t.verdict[rules.Fail] = bold.Foreground(lipgloss.Color("1"))

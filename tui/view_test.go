@@ -18,7 +18,7 @@ import (
 
 // sizes are the windows in which screens are looked at: a phone, the classic
 // terminal, a large one.
-var sizes = [][2]int{{44, 20}, {80, 24}, {120, 40}}
+var sizes = [][2]int{{44, 20}, {80, 24}, {120, 40}, {200, 60}}
 
 // scenes are screens worth looking at, and the way there.
 var scenes = []struct {
@@ -35,6 +35,8 @@ var scenes = []struct {
 	}},
 	{"long-question", func(d *desk) { d.typed("1"); d.goTo(d.place("tape.hook")) }},
 	{"review", func(d *desk) { d.press(tea.KeyEnter) }},
+	{"side", func(d *desk) { d.press(tea.KeyEnter); d.typed("v") }},
+	{"side-next-pose", func(d *desk) { d.press(tea.KeyEnter); d.typed("v"); d.press(tea.KeyDown) }},
 	{"steps", func(d *desk) { d.press(tea.KeyEnter, tea.KeyTab) }},
 	{"help", func(d *desk) { d.press(tea.KeyEnter); d.typed("?") }},
 	{"demo-sign-off", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.typed("2") }},

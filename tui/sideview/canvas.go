@@ -46,9 +46,6 @@ func (c *canvas) empty(at Cell) bool { return c.inside(at) && c.cells[at.Row][at
 // strokes draws all lines of the shape, those that matter most last.
 func (c *canvas) strokes(sh *fit.Shape, cells map[fit.Landmark]Cell) {
 	for s := fit.StrokeRope; s <= fit.StrokeGarda; s++ {
-		if c.tint = Plain; s == fit.StrokeBody {
-			c.tint = TintBody
-		}
 		for _, l := range sh.Lines {
 			if l.Stroke == s {
 				c.stroke(s, c.cellOf(sh, cells, l.From), c.cellOf(sh, cells, l.To))
@@ -58,7 +55,6 @@ func (c *canvas) strokes(sh *fit.Shape, cells map[fit.Landmark]Cell) {
 			c.head(sh.Head)
 		}
 	}
-	c.tint = Plain
 	if g, ok := cells[fit.MarkGround]; ok {
 		for col := range c.l.cols {
 			if at := (Cell{col, g.Row}); c.empty(at) {

@@ -15,13 +15,7 @@ func captionsOf(sh *fit.Shape, drawn []fit.Landmark, o Options) []string {
 	var out []string
 	if span, ok := spanOf(o.Check); ok && span.Pose == sh.Pose && o.Check.Has.Known() {
 		if gap := sh.At[span.Upper].Y - sh.At[span.Lower].Y; !math.IsNaN(gap) {
-			line := fmt.Sprintf(sayGap, letterOf(span.Lower), letterOf(span.Upper), rules.FormatLength(gap, o.Unit))
-			if n := o.Check.Needs; n.Known() && o.Check.Unit == "mm" {
-				if more := line + fmt.Sprintf(sayNeeds, rules.FormatLength(float64(n), o.Unit)); len(more) <= o.Width {
-					line = more
-				}
-			}
-			out = append(out, line)
+			out = append(out, gapCaption(span, gap, o))
 		}
 	}
 	for _, c := range sh.Clashes() {
@@ -31,6 +25,26 @@ func captionsOf(sh *fit.Shape, drawn []fit.Landmark, o Options) []string {
 		out = append(out, sayEstimate)
 	}
 	return out
+}
+
+// gapCaption tells the height that is drawn, and where there is room what it
+// leaves and for which check.
+func gapCaption(span rules.Span, gap float64, o Options) string {
+	line := fmt.Sprintf(sayGap, letterOf(span.Lower), letterOf(span.Upper), rules.FormatLength(gap, o.Unit))
+	longer := func(s string) {
+		if len(s) <= o.Width {
+			line = s
+		}
+	}
+	if m := o.Check.Margin; m.Known() && o.Check.Unit == "mm" {
+		says := sayLeft
+		if m < 0 {
+			says = sayLacks
+		}
+		longer(line + fmt.Sprintf(says, rules.FormatLength(math.Abs(float64(m)), o.Unit)))
+	}
+	longer(o.Check.Name + ": " + line)
+	return line
 }
 
 func letterOf(m fit.Landmark) rune {

@@ -58,11 +58,10 @@ type Tint byte
 
 // The tints.
 const (
-	Plain Tint = iota
-	TintBody
-	TintTape  // where the tape goes
-	TintGap   // the margin that is asked for
-	TintClash // what collides
+	Plain     Tint = iota
+	TintTape       // where the tape goes
+	TintGap        // the margin that is asked for
+	TintClash      // what collides
 )
 
 // Draw draws sh. A landmark that is unknown has no letter, nor has one so close

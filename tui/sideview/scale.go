@@ -87,8 +87,9 @@ func scaleTo(left, right, bottom, top float64, cols, rows int, unit string) layo
 }
 
 // extent is the box around what is drawn, in mm; the frame's origin and the
-// rope are always in it.
+// rope are always in it, and room for half a climber, however little is known.
 func extent(sh *fit.Shape, marks []fit.Landmark) (left, right, bottom, top float64) {
+	left, right, bottom, top = -100, 300, -300, 600
 	add := func(p fit.Point) {
 		if p.Known() {
 			left, right = math.Min(left, p.X), math.Max(right, p.X)

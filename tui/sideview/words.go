@@ -51,10 +51,11 @@ const (
 	sayRow    = ", row "
 	sayFrom   = "; heights from H"
 	sayGap    = "%c to %c %s"
-	sayNeeds  = ", needs %s"
+	sayLeft   = ", %s to spare"
+	sayLacks  = ", %s short"
 	sayClash  = "%c into %c by %s"
 
-	sayEstimate = estimate + " estimated"
+	sayEstimate = estimate + " not read: estimated"
 )
 
 // asking marks the line of the key that is asked for, and estimate the letter of
