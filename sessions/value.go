@@ -37,7 +37,7 @@ func takeText(v any) (string, []wrong) {
 	case len(s) > mostText:
 		return "", []wrong{{found: fmt.Sprintf("a text of %d bytes", len(s))}}
 	}
-	return s, nil
+	return strings.Clone(s), nil // a part of the file's text would keep all of it in memory
 }
 
 // numberHint guesses how a number outside its range came about: something left

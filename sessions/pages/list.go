@@ -6,6 +6,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/mattn/go-runewidth"
+
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions/records"
 )
@@ -156,13 +158,10 @@ func daysBetween(from, to time.Time) int {
 // do two sessions share it, and commands take it for the whole.
 func shortID(id string) string { return id[:min(10, len(id))] }
 
-// fill is s in exactly width letters, cut where it is longer.
-func fill(s string, width int) string {
-	if len(s) <= width {
-		return pad(s, width)
+// fill is s in exactly so many cells, cut where it is longer.
+func fill(s string, cells int) string {
+	if width(s) > cells {
+		s = runewidth.Truncate(s, cells, "~")
 	}
-	if r := []rune(s); len(r) > width {
-		return string(r[:width-1]) + "~"
-	}
-	return pad(s, width)
+	return pad(s, cells)
 }

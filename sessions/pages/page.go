@@ -7,7 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
-	"unicode/utf8"
+
+	"github.com/mattn/go-runewidth"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -44,7 +45,7 @@ func (p *page) para(blanks int, text string) {
 	before, room := strings.Repeat(" ", blanks), p.Width-blanks
 	for l := range strings.SplitSeq(strings.TrimRight(rules.Wrap(text, room), "\n"), "\n") {
 		for width(l) > room {
-			head := string([]rune(l)[:room])
+			head := runewidth.Truncate(l, room, "")
 			p.line(before + head)
 			l = l[len(head):]
 		}
@@ -121,12 +122,20 @@ func dayOf(t time.Time) string {
 // word is a verdict as it is shown.
 func word(v rules.Verdict) string { return strings.ToUpper(string(v)) }
 
-// pad is s in at least width letters.
-func pad(s string, width int) string {
-	return s + strings.Repeat(" ", max(0, width-utf8.RuneCountInString(s)))
+// pad is s in at least so many cells.
+func pad(s string, cells int) string {
+	return s + strings.Repeat(" ", max(0, cells-width(s)))
 }
 
-func width(s string) int { return utf8.RuneCountInString(s) }
+// width is how many cells of a terminal s takes.
+func width(s string) int {
+	for i := range len(s) {
+		if s[i] >= 0x80 {
+			return runewidth.StringWidth(s)
+		}
+	}
+	return len(s)
+}
 
 // pieceNamed is a piece's name in words by its key.
 func pieceNamed(key string) string {
