@@ -15,6 +15,7 @@ import (
 	"github.com/adrg/xdg"
 	"github.com/mattn/go-isatty"
 	"github.com/spf13/cobra"
+	"golang.org/x/term"
 )
 
 // The exit codes. Scripts read them.
@@ -31,11 +32,13 @@ func main() {
 	cobra.MousetrapHelpText = ""       // a double click opens the wizard
 	cobra.EnableCommandSorting = false // help lists them in our order
 	signal.Ignore(syscall.SIGPIPE)     // output knows what a closed pipe means
+	columns, _, _ := term.GetSize(int(os.Stdout.Fd()))
 	os.Exit(run(os.Args[1:], &world{
 		in:       os.Stdin,
 		out:      &output{w: os.Stdout},
 		err:      os.Stderr,
 		terminal: isatty.IsTerminal(os.Stdin.Fd()) && isatty.IsTerminal(os.Stdout.Fd()),
+		columns:  columns,
 		now:      time.Now,
 		env:      os.Getenv,
 		dataHome: xdg.DataHome,

@@ -12,6 +12,7 @@ type world struct {
 	out      *output   // answers
 	err      io.Writer // everything else
 	terminal bool      // in and out are a terminal
+	columns  int       // of the terminal that out is; 0 where it is none
 	now      func() time.Time
 	env      func(string) string
 	dataHome string // the platform's folder for a user's data
