@@ -106,7 +106,9 @@ func TestNothingReadPassesNothing(t *testing.T) {
 
 // Less sure is never better: a larger uncertainty of one input that shares
 // nothing with another turns no check from tight, its margin inside its guard,
-// to pass.
+// to pass. An uncertainty that weighs a reading against the survey, as the
+// sole's does, also moves the estimates: a margin that moves with them is
+// another margin.
 func TestWideningAnUncertaintyNeverPasses(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := drawFitting(t)
@@ -123,7 +125,7 @@ func TestWideningAnUncertaintyNeverPasses(t *testing.T) {
 		before, after := judge(t, f, rules.DefaultLimits()), judge(t, wide, rules.DefaultLimits())
 		for i, c := range before.Checks {
 			d := after.Checks[i]
-			if c.Verdict == rules.Tight && c.Margin < c.Guard && d.Verdict == rules.Pass && c.At == d.At {
+			if c.Verdict == rules.Tight && c.Margin < c.Guard && d.Verdict == rules.Pass && c.At == d.At && same(c.Margin, d.Margin, 1e-9) {
 				t.Errorf("%s was tight with margin %v and guard %v, shift %v, u %v, and passes with margin %v and guard %v, shift %v, u %v",
 					c.Name, c.Margin, c.Guard, c.Shift, c.U, d.Margin, d.Guard, d.Shift, d.U)
 			}
