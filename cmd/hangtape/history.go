@@ -128,10 +128,10 @@ func (t *historyTold) climber(name string) (gone []error, err error) {
 func climberCalled(typed string, all []records.Climber, dir string) (*records.Climber, error) {
 	var start []*records.Climber
 	var names, starts []string
-	want := strings.ToLower(strings.Join(strings.Fields(typed), " "))
+	want := records.Fold(typed)
 	for i := range all {
 		c := &all[i]
-		name := strings.ToLower(strings.Join(strings.Fields(c.Name), " "))
+		name := records.Fold(c.Name)
 		switch {
 		case name == want:
 			return c, nil

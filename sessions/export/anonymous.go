@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"example.com/hangtape/sessions/records"
 )
 
 // An Anonymizer takes who and where out of rows: columns that are Dropped go,
@@ -46,7 +48,7 @@ func (n numbers) unnamed(c Column, v any) any {
 	case c.Named == Month:
 		return text[:len("2006-01")]
 	case c.Named == Number && c.Name == "climber":
-		return n.of("climber", strings.ToLower(strings.Join(strings.Fields(text), " ")))
+		return n.of("climber", records.Fold(text))
 	case c.Named == Number:
 		return n.of("session", text)
 	}

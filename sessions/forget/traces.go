@@ -60,11 +60,9 @@ func Look(st *sessions.Store, climber string) (*Traces, error) {
 }
 
 // is says whether a name is the climber's.
-func (t *Traces) is(name string) bool { return sameName(name, t.Climber) }
-
-func sameName(a, b string) bool { return fold(a) == fold(b) && fold(b) != "" }
-
-func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
+func (t *Traces) is(name string) bool {
+	return records.Fold(name) == records.Fold(t.Climber) && records.Fold(name) != ""
+}
 
 // mostBytes is how large a file may be that is looked into: a session has a few
 // kilobytes, and no file of this program has more.
@@ -102,7 +100,7 @@ func (t *Traces) look(path string) {
 
 // names says whether a text has the climber's name in it, as words of its own.
 func (t *Traces) names(data []byte) bool {
-	text, name := []byte(fold(string(data))), []byte(fold(t.Climber))
+	text, name := []byte(records.Fold(string(data))), []byte(records.Fold(t.Climber))
 	for {
 		at := bytes.Index(text, name)
 		if at < 0 || len(name) == 0 {

@@ -26,9 +26,9 @@ func (l *List) Cords() []Cord {
 	told := map[piece]bool{}
 	var all []Cord
 	for _, e := range l.Sessions() {
-		of := piece{kit: fold(e.Kit)}
+		of := piece{kit: Fold(e.Kit)}
 		if of.kit == "" {
-			if of.climber = fold(e.Climber); of.climber == "" {
+			if of.climber = Fold(e.Climber); of.climber == "" {
 				of.climber = e.Path
 			}
 		}

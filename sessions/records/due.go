@@ -21,7 +21,7 @@ func (l *List) Climbers() []Climber {
 	index := map[string]int{}
 	var all []Climber
 	for _, e := range l.Sessions() {
-		key := fold(e.Climber)
+		key := Fold(e.Climber)
 		if key == "" {
 			continue
 		}
@@ -45,7 +45,7 @@ func (l *List) Climbers() []Climber {
 		case a.Signed != nil && b.Signed == nil:
 			return -1
 		}
-		return cmp.Or(a.Due.Compare(b.Due), cmp.Compare(fold(a.Name), fold(b.Name)))
+		return cmp.Or(a.Due.Compare(b.Due), cmp.Compare(Fold(a.Name), Fold(b.Name)))
 	})
 	return all
 }

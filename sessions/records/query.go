@@ -55,7 +55,7 @@ func ParseQuery(text string) (Query, error) {
 			}
 		}
 		t.word, text = cutWord(text)
-		if t.word = fold(t.word); t.word != "" {
+		if t.word = Fold(t.word); t.word != "" {
 			t.whole, t.begins = " "+t.word+" ", "\n"+t.word
 			q.terms = append(q.terms, t)
 		}
@@ -94,5 +94,5 @@ func checkKey(key string) error {
 	return err
 }
 
-// fold is s as it is compared: letter case and runs of blanks do not count.
-func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
+// Fold is s as it is compared: letter case and runs of blanks do not count.
+func Fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
