@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -154,14 +155,18 @@ func climberCalled(typed string, all []records.Climber, dir string) (*records.Cl
 	return nil, fmt.Errorf("%q fits several climbers; give more of the name: %s", typed, strings.Join(starts, ", "))
 }
 
-// openFolder opens the folder of sessions called dir, or one's own.
+// openFolder opens the folder of sessions called dir, which has to be there, or
+// one's own.
 func openFolder(w *world, dir string) (*sessions.Store, error) {
 	if dir == "" {
 		return openStore(w)
 	}
 	full, err := filepath.Abs(dir)
+	if err == nil {
+		_, err = os.Stat(full)
+	}
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("no folder of sessions: %w", err)
 	}
 	return openStoreAt(w, full)
 }
