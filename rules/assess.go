@@ -157,7 +157,7 @@ func Guard(factor, u, shift float64) float64 { return factor*u + math.Max(0, -sh
 
 func verdictOf(margin, guard float64) Verdict {
 	switch {
-	case math.IsNaN(margin) || math.IsNaN(guard):
+	case math.IsNaN(margin-guard) || math.IsInf(margin-guard, 0):
 		return Unknown
 	case margin < 0:
 		return Fail

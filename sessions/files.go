@@ -41,7 +41,7 @@ func (disk) Open(name string) (io.ReadCloser, error)      { return os.Open(name)
 func (disk) ReadDir(name string) ([]fs.DirEntry, error)   { return os.ReadDir(name) }
 func (disk) MkdirAll(name string, mode fs.FileMode) error { return os.MkdirAll(name, mode) }
 func (disk) Chmod(name string, mode fs.FileMode) error    { return os.Chmod(name, mode) }
-func (disk) Rename(from, to string) error                 { return os.Rename(from, to) }
+func (disk) Rename(from, to string) error                 { return os.Rename(from, to) } //nolint:gosec // the paths are the owner's
 func (disk) Remove(name string) error                     { return os.Remove(name) }
 
 func (disk) CreateTemp(dir, pattern string) (tempFile, error) { return os.CreateTemp(dir, pattern) }
