@@ -25,8 +25,7 @@ func newTheme(o Options) theme {
 		verdict: map[rules.Verdict]lipgloss.Style{rules.Fail: bold.Reverse(true), rules.Tight: bold, rules.Unknown: bold, rules.Pass: s()}}
 	if !o.Contrast {
 		t.verdict[rules.Fail] = bold.Foreground(lipgloss.Color("1"))
-		t.verdict[rules.Tight] = bold.Foreground(lipgloss.Color("3"))
-		t.verdict[rules.Unknown] = bold.Foreground(lipgloss.Color("5"))
+		t.verdict[rules.Tight] = bold.Foreground(lipgloss.Color("5")) // yellow is lost on white
 		t.verdict[rules.Pass] = s().Foreground(lipgloss.Color("2"))
 		t.refused = bold.Foreground(lipgloss.Color("1"))
 	}
