@@ -62,31 +62,6 @@ func (m *Model) savedAs(msg savedMsg) tea.Cmd {
 	return m.save()
 }
 
-// purpose says what a list of sessions was looked up for.
-type purpose int
-
-const (
-	forFirst    purpose = iota // what the first screen offers
-	forResume                  // which unfinished one to go on with
-	forFollow                  // which earlier one to start from
-	forStudents                // who else is there
-)
-
-// foundMsg is for whoever asked: the sessions of the folder.
-type foundMsg struct {
-	why  purpose
-	list []sessions.Entry
-	err  error
-}
-
-func (m *Model) look(why purpose) tea.Cmd {
-	store := m.opts.Store
-	return func() tea.Msg {
-		list, err := store.List()
-		return foundMsg{why, list, err}
-	}
-}
-
 // openedMsg is for the root: a session is ours to edit.
 type openedMsg struct {
 	editor  *sessions.Editor
@@ -98,6 +73,18 @@ type openedMsg struct {
 	folder  []*sessions.Session // what else the folder holds
 
 	readOnly string // why it cannot be changed; there is no editor then
+}
+
+// startFrom makes a new session that follows the one at path.
+func (m *Model) startFrom(path string) tea.Cmd {
+	store := m.opts.Store
+	return func() tea.Msg {
+		f, err := store.Load(path)
+		if err != nil {
+			return openedMsg{err: err}
+		}
+		return m.startNew(f.Session)()
+	}
 }
 
 // startNew makes a new session; with an earlier one it follows that, or where

@@ -87,12 +87,12 @@ func (p *plain) start() bool {
 		case "demo":
 			opened = m.openDemo()().(openedMsg)
 		case "resume", "2":
-			if e := p.chooseFrom(p.entries(true)); e != nil {
+			if e := p.chooseFrom(p.entries(forResume)); e != nil {
 				opened = m.resume(e.Path)().(openedMsg)
 			}
 		case "earlier", "3":
-			if e := p.chooseFrom(p.entries(false)); e != nil {
-				opened = m.startNew(e.File.Session)().(openedMsg)
+			if e := p.chooseFrom(p.entries(forFollow)); e != nil {
+				opened = m.startFrom(e.Path)().(openedMsg)
 			}
 		case "past", "4":
 			p.past()
@@ -135,31 +135,25 @@ func (p *plain) open(o openedMsg) {
 	}
 }
 
-func (p *plain) entries(unfinished bool) []sessions.Entry {
-	list, err := p.opts.Store.List()
-	if err != nil {
-		p.say("%s", err)
+// entries are the sessions of the folder for why; what cannot be read is counted.
+func (p *plain) entries(why purpose) []found {
+	msg := lookFor(why, p.opts.Store)
+	if msg.err != nil {
+		p.say("%s", msg.err)
 	}
-	var out []sessions.Entry
-	for _, e := range list {
-		switch {
-		case e.Err != nil:
-			p.say("Cannot be read: %s", e.Err)
-		case !unfinished || e.File.Session.Finished.IsZero():
-			out = append(out, e)
-		}
+	if msg.bad > 0 {
+		p.say("%d files of the folder cannot be read; hangtape list says which and why.", msg.bad)
 	}
-	return out
+	return msg.list
 }
 
-func (p *plain) chooseFrom(list []sessions.Entry) *sessions.Entry {
+func (p *plain) chooseFrom(list []found) *found {
 	if len(list) == 0 {
 		p.say("There is none yet.")
 		return nil
 	}
 	for i, e := range list {
-		s := e.File.Session
-		p.say("%d: %s, %s, %s", i+1, s.Started.Format("2006-01-02 15:04"), nameOr(s.Climber, "no name"), purposeOf(s))
+		p.say("%d: %s, %s, %s", i+1, e.Started.Format("2006-01-02 15:04"), nameOr(e.Climber, "no name"), e.why())
 	}
 	p.say("Type a number, or back.")
 	line, _ := p.read()

@@ -22,8 +22,7 @@ func (p *plain) students() {
 		p.say("%s.", line)
 	}
 	for i, e := range p.notOpen() {
-		s := e.File.Session
-		p.say("student %d: %s, begun %s.", i+2+len(p.seats), nameOr(s.Climber, "no name"), s.Started.Local().Format("2 Jan 15:04"))
+		p.say("student %d: %s, begun %s.", i+2+len(p.seats), nameOr(e.Climber, "no name"), e.Started.Local().Format("2 Jan 15:04"))
 	}
 	p.tellKit()
 	p.say("Type student and a number. What is open stays open.")
@@ -36,14 +35,14 @@ func (p *plain) tellKit() {
 }
 
 // notOpen are the unfinished sessions of the folder that are not open here.
-func (p *plain) notOpen() []sessions.Entry {
-	list, err := p.opts.Store.List()
-	if err != nil {
-		p.say("%s", err)
+func (p *plain) notOpen() []found {
+	msg := lookFor(forStudents, p.opts.Store)
+	if msg.err != nil {
+		p.say("%s", msg.err)
 	}
-	return slices.DeleteFunc(list, func(e sessions.Entry) bool {
-		return e.Err != nil || !e.File.Session.Finished.IsZero() || e.File.Session.ID == p.flow.Session.ID ||
-			slices.ContainsFunc(p.seats, func(s seat) bool { return s.flow.Session.ID == e.File.Session.ID })
+	return slices.DeleteFunc(msg.list, func(f found) bool {
+		return f.ID == p.flow.Session.ID ||
+			slices.ContainsFunc(p.seats, func(s seat) bool { return s.flow.Session.ID == f.ID })
 	})
 }
 

@@ -2,18 +2,16 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/hangtape/rules"
-	"example.com/hangtape/sessions"
 )
 
 // firstScreen is what was found for the first screen.
 type firstScreen struct {
-	unfinished []sessions.Entry
+	unfinished []found
 	problem    string
 }
 
@@ -41,20 +39,18 @@ func (m *Model) firstKey(msg tea.KeyMsg) tea.Cmd {
 
 // found routes the sessions of the folder to who asked for them.
 func (m *Model) found(msg foundMsg) {
-	good := slices.DeleteFunc(slices.Clone(msg.list), func(e sessions.Entry) bool { return e.Err != nil })
-	open := slices.DeleteFunc(slices.Clone(good), func(e sessions.Entry) bool { return !e.File.Session.Finished.IsZero() })
 	switch msg.why {
 	case forFirst:
-		m.first.unfinished = open
+		m.first.unfinished = msg.list
 	case forResume:
-		m.choose("Go on with which session?", open, func(m *Model, e sessions.Entry) tea.Cmd { return m.resume(e.Path) })
+		m.choose("Go on with which session?", msg.list, func(m *Model, f found) tea.Cmd { return m.resume(f.Path) })
 	case forStudents:
-		m.foundStudents(open)
+		m.foundStudents(msg.list)
 	case forFollow:
-		m.choose("Start from which earlier session?", good, func(m *Model, e sessions.Entry) tea.Cmd { return m.startNew(e.File.Session) })
+		m.choose("Start from which earlier session?", msg.list, func(m *Model, f found) tea.Cmd { return m.startFrom(f.Path) })
 	}
-	if bad := len(msg.list) - len(good); bad > 0 && m.first.problem == "" {
-		m.first.problem = fmt.Sprintf("%d files of the folder cannot be read; `hangtape list` says which and why", bad)
+	if msg.bad > 0 && m.first.problem == "" {
+		m.first.problem = fmt.Sprintf("%d files of the folder cannot be read; `hangtape list` says which and why", msg.bad)
 	}
 	if msg.err != nil {
 		m.first.problem = msg.err.Error()
@@ -67,7 +63,7 @@ func (m *Model) firstLines(width int) []string {
 	lines = append(lines, "by tape, at the base of the tree.", "")
 	keys := [][2]string{{"Enter", "look around: the demo climber"}, {"1", "new fitting"}}
 	if n := len(m.first.unfinished); n > 0 {
-		s := m.first.unfinished[0].File.Session
+		s := m.first.unfinished[0]
 		what := fmt.Sprintf("resume %s, %s", nameOr(s.Climber, "no name yet"), s.Started.Local().Format("2 Jan 15:04"))
 		if n > 1 {
 			what = fmt.Sprintf("resume one of %d unfinished", n)

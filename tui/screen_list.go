@@ -5,20 +5,17 @@ import (
 	"strconv"
 
 	tea "github.com/charmbracelet/bubbletea"
-
-	"example.com/hangtape/sessions"
-	"example.com/hangtape/tui/flow"
 )
 
 // listScreen lets one of several sessions be chosen by its number.
 type listScreen struct {
 	title string
-	list  []sessions.Entry
+	list  []found
 	typed string
-	then  func(*Model, sessions.Entry) tea.Cmd
+	then  func(*Model, found) tea.Cmd
 }
 
-func (m *Model) choose(title string, list []sessions.Entry, then func(*Model, sessions.Entry) tea.Cmd) {
+func (m *Model) choose(title string, list []found, then func(*Model, found) tea.Cmd) {
 	if len(list) == 0 {
 		m.first.problem = "there is none yet"
 		return
@@ -52,20 +49,11 @@ func (m *Model) listLines(height int) []string {
 	lines := []string{m.theme.title.Render(m.list.title), ""}
 	room := max(1, height-4)
 	for i, e := range m.list.list {
-		s := e.File.Session
 		if i == room-1 && len(m.list.list) > room {
 			lines = append(lines, fmt.Sprintf("and %d older ones", len(m.list.list)-i))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%3d  %s  %s, %s", i+1, s.Started.Format("2006-01-02 15:04"), nameOr(s.Climber, "no name"), purposeOf(s)))
+		lines = append(lines, fmt.Sprintf("%3d  %s  %s, %s", i+1, e.Started.Format("2006-01-02 15:04"), nameOr(e.Climber, "no name"), e.why()))
 	}
 	return append(lines, "", "Number: "+m.list.typed+"_")
-}
-
-// purposeOf is why the session was held, and how a re-check came out.
-func purposeOf(s *sessions.Session) string {
-	if said := flow.Remembered(s); said != "" {
-		return fmt.Sprintf("%s: %s", s.Purpose, clean(said))
-	}
-	return string(s.Purpose)
 }

@@ -6,7 +6,6 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 )
 
@@ -15,7 +14,7 @@ import (
 const mostStudents = 8
 
 // studentsScreen is the unfinished sessions of the folder that are not open.
-type studentsScreen []sessions.Entry
+type studentsScreen []found
 
 // toStudents shows who else is there, once all is on disk.
 func (m *Model) toStudents() tea.Cmd {
@@ -28,10 +27,10 @@ func (m *Model) toStudents() tea.Cmd {
 }
 
 // foundStudents takes the unfinished sessions that are not open here.
-func (m *Model) foundStudents(list []sessions.Entry) {
+func (m *Model) foundStudents(list []found) {
 	m.students = nil
 	for _, e := range list {
-		if len(m.seats)+len(m.students) < mostStudents && !m.isOpen(e.File.Session.ID) {
+		if len(m.seats)+len(m.students) < mostStudents && !m.isOpen(e.ID) {
 			m.students = append(m.students, e)
 		}
 	}
@@ -90,8 +89,7 @@ func (m *Model) studentsLines(width int) []string {
 		lines = append(lines, t.key.Render(fmt.Sprint(i+2))+"  "+cut(line, width-3))
 	}
 	for i, e := range m.students {
-		s := e.File.Session
-		lines = append(lines, t.key.Render(fmt.Sprint(i+2+len(m.seats)))+"  "+cut(fmt.Sprintf("%s, begun %s", nameOr(s.Climber, "no name"), s.Started.Local().Format("2 Jan 15:04")), width-3))
+		lines = append(lines, t.key.Render(fmt.Sprint(i+2+len(m.seats)))+"  "+cut(fmt.Sprintf("%s, begun %s", nameOr(e.Climber, "no name"), e.Started.Local().Format("2 Jan 15:04")), width-3))
 	}
 	lines = append(lines, "")
 	for _, l := range m.flow.KitSince() {

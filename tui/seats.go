@@ -100,17 +100,8 @@ func (m *Model) startNext(s *sessions.Session) tea.Cmd {
 
 // withFolder adds what the folder holds, for whether the kit has changed.
 func (o openedMsg) withFolder(store *sessions.Store) openedMsg {
-	if o.err != nil {
-		return o
-	}
-	list, err := store.List()
-	if err != nil {
-		return o // the next saving says what is wrong with the folder
-	}
-	for _, e := range list {
-		if e.Err == nil {
-			o.folder = append(o.folder, e.File.Session)
-		}
+	if o.err == nil {
+		o.folder = onTheKit(o.session, store)
 	}
 	return o
 }

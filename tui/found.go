@@ -1,0 +1,105 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
+	"example.com/hangtape/tui/flow"
+)
+
+// purpose says what a list of sessions was looked up for.
+type purpose int
+
+const (
+	forFirst    purpose = iota // what the first screen offers
+	forResume                  // which unfinished one to go on with
+	forFollow                  // which earlier one to start from
+	forStudents                // who else is there
+)
+
+// foundMsg is for whoever asked: the sessions of the folder, the newest first.
+type foundMsg struct {
+	why  purpose
+	list []found
+	bad  int // files that are no session
+	err  error
+}
+
+// A found is one session of the folder in short.
+type found struct {
+	*records.Entry
+	said string // how a re-check came out, of the latest ones
+}
+
+// saidOf is of how many re-checks a list tells how they came out: more than the
+// largest window has lines.
+const saidOf = 60
+
+func (m *Model) look(why purpose) tea.Cmd {
+	store := m.opts.Store
+	return func() tea.Msg { return lookFor(why, store) }
+}
+
+// lookFor reads the folder in short, for why.
+func lookFor(why purpose, store *sessions.Store) foundMsg {
+	list, err := records.Scan(store)
+	if err != nil {
+		return foundMsg{why: why, err: err}
+	}
+	msg := foundMsg{why: why, bad: list.Bad}
+	said := 0
+	for _, e := range list.Sessions() {
+		if why != forFollow && !e.Finished.IsZero() {
+			continue
+		}
+		one := found{Entry: e}
+		if e.Purpose == sessions.ReCheck && said < saidOf {
+			said++
+			if f, err := store.Load(e.Path); err == nil {
+				one.said = flow.Remembered(f.Session)
+			}
+		}
+		msg.list = append(msg.list, one)
+	}
+	return msg
+}
+
+// why is why the session was held, and how a re-check came out.
+func (f found) why() string {
+	if f.said != "" {
+		return fmt.Sprintf("%s: %s", f.Purpose, clean(f.said))
+	}
+	return string(f.Purpose)
+}
+
+// aroundThen is how long before a session another one may have begun that has
+// its kit when it begins.
+const aroundThen = 48 * time.Hour
+
+// onTheKit are the sessions of the folder that may have set the kit of s
+// otherwise since: the one that its lengths are kept from, and those on a kit of
+// that name that were not over long before.
+func onTheKit(s *sessions.Session, store *sessions.Store) []*sessions.Session {
+	list, err := records.Scan(store)
+	if err != nil {
+		return nil // the next saving says what is wrong with the folder
+	}
+	name := func(label string) string { return strings.ToLower(strings.Join(strings.Fields(label), " ")) }
+	var out []*sessions.Session
+	for _, e := range list.Sessions() {
+		from := len(s.Fit.Kept) > 0 && s.Fit.Kept[0].Session == e.ID
+		later := e.Started.After(s.Started.Add(-aroundThen))
+		if !from && (!later || name(e.Kit) != name(s.KitLabel)) {
+			continue
+		}
+		if f, err := store.Load(e.Path); err == nil {
+			out = append(out, f.Session)
+		}
+	}
+	return out
+}
