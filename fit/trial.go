@@ -40,7 +40,9 @@ func (m *Model) Trials(p *Propagation, of []int, f func(s *State, out []float64)
 // r was not taken so far: a reading of the body but for stature and inseam, the
 // rope ahead, or the knee in the hang of the Garda hitch at level. It stands at
 // the value of what stood for it, its estimate or default. So every value stays,
-// and an input that has no part in the body or in the knee counts as it did.
+// and an input that has no part in the body or in the knee counts as it did. The
+// hang of a height has its hip: without one the other heights of that hang are
+// held against the lowest of them, which a reading may move.
 func (t *Trials) Take(r Taken) []Uncertainty {
 	t.prepare(r)
 	m, p := &t.after, &t.now

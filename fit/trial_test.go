@@ -68,11 +68,13 @@ func readable(m *fit.Model, f *fit.Fitting) map[fit.Taken]*fit.Fitting {
 		if r == fit.Ahead {
 			y = s.Ahead
 		}
-		switch h := m.HangOf(r); {
-		case m.Read(r) || math.IsNaN(y) || r == fit.KneeLevel && !m.Read(fit.GardaLevel):
-		case r == fit.KneeLevel:
+		h := m.HangOf(r)
+		if r == fit.KneeLevel {
 			h = m.HangOf(fit.GardaLevel)
-			list[fit.Taken{Reading: r, Hang: h, V: y, N: 3}] = f.WithHeight(h, r, y, 3)
+		}
+		switch {
+		case r.IsHeight() && h < len(f.Hangs) && len(f.Hangs[h].Heights[fit.Hip]) == 0: // Take asks for its hip
+		case m.Read(r) || math.IsNaN(y) || r == fit.KneeLevel && !m.Read(fit.GardaLevel):
 		case r.IsHeight():
 			list[fit.Taken{Reading: r, Hang: h, V: y, N: 3}] = f.WithHeight(h, r, y, 3)
 		default:
