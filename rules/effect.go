@@ -11,10 +11,8 @@ func (a *Assessment) CheckEffect(i int, c CheckID) float64 {
 // of the pose with that name, with its sign, in the pose's unit; 0 where there
 // is no such pose.
 func (a *Assessment) PoseEffect(i int, name string) float64 {
-	for k := range poseTable {
-		if poseTable[k].name == name {
-			return a.p.Contribution(i, outPoses+k)
-		}
+	if o := outputOfPose(name); o >= 0 {
+		return a.p.Contribution(i, o)
 	}
 	return 0
 }

@@ -130,13 +130,36 @@ func (a *Assessment) domain() []Finding {
 		list = append(list, finding("out-of-domain",
 			[]string{a.m.FootLoopAtLevel(), thigh, shin, ahead},
 			"with the Garda hitch read at level the foot loop did not reach from the foot to the rope, or the knee was read farther from the hip than the thigh is long"))
+	default:
+		list = append(list, a.edge("ylevel", []string{a.m.PieceKey(fit.PieceFootLoop), thigh, shin, ahead},
+			"foot loop, leg and rope only just reach each other with the thigh level")...)
 	}
-	if !math.IsNaN(a.s.YLevel) && math.IsNaN(a.s.Gain) {
-		list = append(list, finding("out-of-domain",
-			[]string{thigh, shin, "posture.behind_rope_mm"},
-			"the leg is too short to stand so far behind the rope"))
+	if len(list) > 0 || math.IsNaN(a.s.YLevel) {
+		return list
 	}
-	return list
+	standing := []string{thigh, shin, "posture.behind_rope_mm"}
+	if math.IsNaN(a.s.Gain) {
+		return append(list, finding("out-of-domain", standing, "the leg is too short to stand so far behind the rope"))
+	}
+	return append(list, a.edge("gain", standing, "the leg is only just long enough to stand so far behind the rope")...)
+}
+
+// edge tells of a pose so near the edge of its domain that one input, as
+// uncertain as it is, takes it out both ways: its uncertainty is unknown then.
+func (a *Assessment) edge(pose string, lengths []string, words string) []Finding {
+	o := outputOfPose(pose)
+	for i := range a.m.Inputs {
+		if math.IsNaN(a.p.Values[o]) || !math.IsNaN(a.p.Contribution(i, o)) {
+			continue
+		}
+		by := "an estimate of the body" // whose lengths are named
+		if in := &a.m.Inputs[i]; !in.Hidden {
+			by = "the " + InputName(in.Key)
+			lengths = fit.SortKeys(append(lengths, in.Key))
+		}
+		return []Finding{finding("out-of-domain", lengths, words+": %s, as uncertain as it is, takes them apart whether more or less", by)}
+	}
+	return nil
 }
 
 func (a *Assessment) lengthKey(r fit.Reading) string { return fit.LaidKey(r) }

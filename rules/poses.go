@@ -48,6 +48,17 @@ func posesOf(s *fit.State, l *Limits, out []float64) {
 	}
 }
 
+// outputOfPose is where an Assessment propagates the pose with that name, -1
+// where there is no such pose.
+func outputOfPose(name string) int {
+	for i := range poseTable {
+		if poseTable[i].name == name {
+			return outPoses + i
+		}
+	}
+	return -1
+}
+
 // PoseKinds are the names and units of all poses, in their order.
 func PoseKinds() []Value {
 	kinds := make([]Value, numPoses)

@@ -78,7 +78,7 @@ func findingTopics() []Topic {
 			Do: "Take out the slip, or take all of them again.", Source: "judgement"},
 		{Name: "identical-repeats", Kind: FindingTopic, Title: "Identical repeats", What: "Five or more takes of one reading are all the same.", Why: "Nobody lands five times on the same millimetre: they were probably copied, and say less than they seem to.", How: "Counted.",
 			Do: "Find the mark afresh for each take.", Source: "judgement"},
-		{Name: "out-of-domain", Kind: FindingTopic, Title: "Out of the domain", What: "As read, leg, foot loop and rope do not reach each other: there is no such pose.", Why: "What needs the pose is unknown, and never a pass.", How: "The foot loop is shorter than the foot is away from the rope, or the leg shorter than the hip is behind it.",
+		{Name: "out-of-domain", Kind: FindingTopic, Title: "Out of the domain", What: "As read, leg, foot loop and rope do not reach each other: there is no such pose, or only just: one input, as uncertain as it is, takes them apart whether it is more or less.", Why: "What needs the pose is unknown, and never a pass.", How: "The foot loop is shorter than the foot is away from the rope, or the leg shorter than the hip is behind it.",
 			Do: "Look at the lengths that it names: one of them is wrong by far.", Source: "geometry"},
 		{Name: "outside-survey", Kind: FindingTopic, Title: "Outside the survey", What: "The stature is below 1400 mm (55 1/8 in) or above 2000 mm (78 3/4 in): the survey has hardly any such bodies.", Why: "Estimates are less sure than they say.", How: "Stature, measured or told.",
 			Do: "Read the body instead of estimating it.", Source: "ANSUR II body survey, 2012; the bounds are judgement"},

@@ -178,7 +178,7 @@ func (s *said) margin(b *strings.Builder) {
 // notKnown says what an unknown check waits for.
 func notKnown(missing []string) string {
 	if len(missing) == 0 {
-		return "not known: as read, leg, foot loop and rope do not reach each other (out-of-domain)"
+		return "not known: as read, leg, foot loop and rope do not reach each other, or only just (out-of-domain)"
 	}
 	return "not known: " + toDo(missing)
 }
