@@ -176,7 +176,7 @@ func wrap(text, indent string, width int) string {
 }
 
 // Unbroken is the words of a line between which it may be broken; a number with
-// its uncertainty and unit is one of them: "25 ± 5 mm".
+// its uncertainty and unit is one of them: "25 ± 5 mm", in ASCII "25 +- 5 mm".
 func Unbroken(line string) []string {
 	var words []string
 	for _, w := range strings.Fields(line) {
@@ -191,8 +191,10 @@ func Unbroken(line string) []string {
 
 // sticks says whether w must not be parted from the word before it.
 func sticks(before, w string) bool {
-	if strings.HasPrefix(w, "±") || strings.HasSuffix(before, "±") {
-		return true
+	for _, sign := range []string{"±", "+-"} {
+		if strings.HasPrefix(w, sign) || strings.HasSuffix(before, sign) {
+			return true
+		}
 	}
 	if num, den, ok := strings.Cut(strings.TrimRight(w, ".,;:)"), "/"); ok && isCount(before) && isCount(num) && isCount(den) {
 		return true // 78 3/4

@@ -114,6 +114,7 @@ func TestLengthsStayOnOneLine(t *testing.T) {
 	for text, want := range map[string][]string{
 		"at 78 3/4 in, then":    {"at", "78 3/4 in,", "then"},
 		"25 ± 5 mm 3/4":         {"25 ± 5 mm", "3/4"},
+		"25 +- 5 mm more":       {"25 +- 5 mm", "more"},
 		"sexes m/f are 2 1/ 16": {"sexes", "m/f", "are", "2", "1/", "16"},
 	} {
 		if got := Unbroken(text); !slices.Equal(got, want) {

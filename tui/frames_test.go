@@ -50,33 +50,40 @@ func TestColours(t *testing.T) {
 		default:
 			continue
 		}
-		for _, contrast := range []bool{false, true} {
-			var seen []string
-			for _, profile := range []termenv.Profile{termenv.ANSI, termenv.TrueColor} {
-				lipgloss.SetColorProfile(profile)
-				synctest.Test(t, func(t *testing.T) {
-					d := sitAt(t, evenFolder(t), 120, 40)
-					m := d.m()
-					m.opts.Contrast = contrast
-					m.theme = newTheme(m.opts)
-					d.model = *m
-					scene.to(d)
-					seen = append(seen, d.model.View())
-					inBox(t, d.model.View(), 120, 40)
-					d.leave()
-				})
+		for _, size := range sizes[:3] {
+			for _, contrast := range []bool{false, true} {
+				coloured(t, scene.name, scene.to, size, contrast)
 			}
-			if seen[0] != seen[1] {
-				t.Errorf("%s: sixteen colours and true colour differ", scene.name)
-			}
-			name := scene.name + "_colour"
-			if contrast {
-				name = scene.name + "_contrast"
-				if strings.Contains(seen[0], "\x1b[3") || strings.Contains(seen[0], ";3") {
-					t.Errorf("%s: a colour in high contrast", scene.name)
-				}
-			}
-			golden(t, name, strings.ReplaceAll(seen[0], "\x1b", "ESC"))
 		}
 	}
+}
+
+func coloured(t *testing.T, name string, to func(*desk), size [2]int, contrast bool) {
+	t.Helper()
+	var seen []string
+	for _, profile := range []termenv.Profile{termenv.ANSI, termenv.TrueColor} {
+		lipgloss.SetColorProfile(profile)
+		synctest.Test(t, func(t *testing.T) {
+			d := sitAt(t, evenFolder(t), size[0], size[1])
+			m := d.m()
+			m.opts.Contrast = contrast
+			m.theme = newTheme(m.opts)
+			d.model = *m
+			to(d)
+			seen = append(seen, d.model.View())
+			inBox(t, d.model.View(), size[0], size[1])
+			d.leave()
+		})
+	}
+	if seen[0] != seen[1] {
+		t.Errorf("%s: sixteen colours and true colour differ", name)
+	}
+	look := "colour"
+	if contrast {
+		look = "contrast"
+		if strings.Contains(seen[0], "\x1b[3") || strings.Contains(seen[0], ";3") {
+			t.Errorf("%s: a colour in high contrast", name)
+		}
+	}
+	golden(t, fmt.Sprintf("%s_%dx%d_%s", name, size[0], size[1], look), strings.ReplaceAll(seen[0], "\x1b", "ESC"))
 }

@@ -33,7 +33,7 @@ func (m *Model) bodyHeight() int { return max(1, m.height-3) }
 // layout computes the frame.
 func (m *Model) layout() {
 	if m.small() {
-		m.shown = view(m.frame(wrap(fmt.Sprintf("This window is %dx%d; %dx%d is the least. Nothing is lost: make it larger.", m.width, m.height, leastWidth, leastHeight), max(1, m.width))))
+		m.shown = view(m.frame(m.theme.wrap(fmt.Sprintf("This window is %dx%d; %dx%d is the least. Nothing is lost: make it larger.", m.width, m.height, leastWidth, leastHeight), max(1, m.width))))
 		return
 	}
 	var body []string
@@ -90,7 +90,7 @@ func (m *Model) askBody(h int) []string {
 		width = m.width
 		read = m.adviceLines(width)
 	}
-	title := wrap(a.Title, width) // a question cut short is another question
+	title := m.theme.wrap(a.Title, width) // a question cut short is another question
 	for i := range title {
 		title[i] = m.theme.title.Render(title[i])
 	}
@@ -178,25 +178,29 @@ func beside(left, right []string, width int) []string {
 	return out
 }
 
-// header says whose session it is and where in it one is. DEMO is never cut.
+// header says whose session it is and where in it one is. DEMO is never cut; the
+// program's own name goes first where there is no room for all, then the end of
+// the climber's.
 func (m *Model) header() string {
-	left := m.theme.title.Render("hangtape")
+	title := m.theme.title.Render("hangtape")
 	if !m.inSession() {
-		return left
+		return title
 	}
+	var marks []string
 	if m.flow.Demo {
-		left += " " + m.theme.demo.Render("DEMO")
+		marks = append(marks, m.theme.demo.Render("DEMO"))
 	}
 	if m.flow.ReadOnly != "" {
-		left += " " + m.theme.demo.Render("READ ONLY")
+		marks = append(marks, m.theme.demo.Render("READ ONLY"))
 	}
 	n, of := m.flow.Progress()
 	right := fmt.Sprintf("%d/%d %s", n, of, m.flow.Step().Title)
-	room := m.width - textWidth(left) - 1
-	right = cut(right, room)
-	if name := nameOr(m.flow.Session.Climber, "new session"); room-textWidth(right) > 8 {
-		left += " " + cut(name, room-textWidth(right)-1)
+	name := nameOr(clean(m.flow.Session.Climber), "new session")
+	left := strings.Join(append(append([]string{title}, marks...), name), " ")
+	if textWidth(left)+1+textWidth(right) > m.width {
+		left = strings.Join(append(marks, name), " ")
 	}
+	right = cut(right, m.width-textWidth(strings.Join(marks, " "))-1)
 	return spread(left, right, m.width)
 }
 
@@ -282,9 +286,7 @@ func (m *Model) footer() string {
 func (m *Model) frame(lines []string) string {
 	lines = lines[:min(len(lines), max(1, m.height))]
 	for i, l := range lines {
-		if m.theme.ascii {
-			l = plainSigns.Replace(l)
-		}
+		l = m.theme.signs(l)
 		if lipgloss.Width(l) > m.width {
 			l = cut(l, m.width)
 		}

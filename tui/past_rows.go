@@ -28,11 +28,11 @@ func (m *Model) pastLines(width int) []string {
 	lines := []string{m.theme.title.Render(title), p.prompt(width), ""}
 	switch {
 	case p.problem != "":
-		return append(lines, wrap(clean(p.problem), width)...)
+		return append(lines, m.theme.wrap(clean(p.problem), width)...)
 	case p.list == nil:
 		return append(lines, "reading the folder …")
 	case p.wrong != "":
-		return append(lines[:2], wrap("Not searched: "+clean(p.wrong), width)...)
+		return append(lines[:2], m.theme.wrap("Not searched: "+clean(p.wrong), width)...)
 	}
 	lines[2] = cut(m.pastCount(), width)
 	rows := m.pastRows()

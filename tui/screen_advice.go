@@ -63,11 +63,11 @@ func (m *Model) adviceLines(width int) []string {
 			if len(lines) > 0 {
 				lines = append(lines, "")
 			}
-			for _, w := range wrap(l.heading, width) {
+			for _, w := range m.theme.wrap(l.heading, width) {
 				lines = append(lines, m.theme.title.Render(w))
 			}
 		case l.cells == nil:
-			for _, w := range wrap(clean(l.text), width-2) {
+			for _, w := range m.theme.wrap(clean(l.text), width-2) {
 				lines = append(lines, "  "+w)
 			}
 		case inColumns || len(l.cells) == 1:

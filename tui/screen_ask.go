@@ -124,7 +124,7 @@ func (m *Model) newForm() tea.Cmd {
 func (m *Model) proseLines(width int) []string {
 	var lines []string
 	for _, p := range m.prose {
-		lines = append(lines, wrap(p, width)...)
+		lines = append(lines, m.theme.wrap(p, width)...)
 	}
 	return lines
 }
@@ -156,10 +156,10 @@ func (m *Model) fieldLines(width int) []string {
 	t, s, a := m.theme, &m.flow, m.flow.Ask()
 	var lines []string
 	for _, l := range besideOf(&m.flow, a) {
-		lines = append(lines, wrap(clean(l), width)...)
+		lines = append(lines, m.theme.wrap(clean(l), width)...)
 	}
 	if n := a.Told(&s.Draft); a.Kind != flow.Choice && s.Edit < n {
-		lines = append(lines, wrap(fmt.Sprintf("Correcting value %d of %d; emptied, it is taken out.", s.Edit+1, n), width)...)
+		lines = append(lines, m.theme.wrap(fmt.Sprintf("Correcting value %d of %d; emptied, it is taken out.", s.Edit+1, n), width)...)
 	}
 	for _, l := range m.form.lines() {
 		lines = append(lines, cut(l, width))
@@ -171,11 +171,11 @@ func (m *Model) fieldLines(width int) []string {
 	}
 	if m.flow.Step().ID == "sign-off" && !s.ReChecking() {
 		for _, against := range s.Against() {
-			lines = append(lines, wrap(clean("Against it: "+against), width)...)
+			lines = append(lines, m.theme.wrap(clean("Against it: "+against), width)...)
 		}
 	}
 	if s.Said.Text != "" {
-		said := wrap(clean(s.Said.Text), width)
+		said := m.theme.wrap(clean(s.Said.Text), width)
 		if s.Said.Kind == flow.Refused || s.Said.Kind == flow.Doubted {
 			for i := range said {
 				said[i] = t.refused.Render(said[i])
@@ -243,13 +243,13 @@ func (m *Model) aloud(echo string, width int) []string {
 	value, other, _ := strings.Cut(echo, " = ")
 	lines := large(value, width)
 	if lines == nil {
-		return wrap("= "+echo, width)
+		return m.theme.wrap("= "+echo, width)
 	}
 	for i := range lines {
 		lines[i] = m.theme.strong.Render(lines[i])
 	}
 	if other != "" {
-		lines = append(lines, wrap("= "+other, width)...)
+		lines = append(lines, m.theme.wrap("= "+other, width)...)
 	}
 	return lines
 }

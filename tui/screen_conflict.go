@@ -31,6 +31,6 @@ func (m *Model) conflictKey(msg tea.KeyMsg) tea.Cmd {
 
 func (m *Model) conflictLines(width int) []string {
 	lines := []string{m.theme.title.Render("The file has changed")}
-	lines = append(lines, wrap("Another program has written to this session's file since it was read. Nothing of yours is lost and nothing was written over.", width)...)
+	lines = append(lines, m.theme.wrap("Another program has written to this session's file since it was read. Nothing of yours is lost and nothing was written over.", width)...)
 	return append(lines, "", "1  keep what is here, over the file", "2  take what is in the file")
 }

@@ -77,12 +77,12 @@ func (m *Model) firstLines(width int) []string {
 		lines = append(lines, t.key.Render(pad(k[0], 7))+cut(k[1], width-7))
 	}
 	lines = append(lines, "")
-	lines = append(lines, wrap("Files: "+clean(m.opts.Store.Dir()), width)...)
+	lines = append(lines, m.theme.wrap("Files: "+clean(m.opts.Store.Dir()), width)...)
 	lines = append(lines, "")
 	if m.first.problem != "" {
-		lines = append(lines, wrap(clean(m.first.problem), width)...)
+		lines = append(lines, m.theme.wrap(clean(m.first.problem), width)...)
 	}
-	return append(lines, wrap(rules.ShortCaution, width)...)
+	return append(lines, m.theme.wrap(rules.ShortCaution, width)...)
 }
 
 func nameOr(name, other string) string {

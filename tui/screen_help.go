@@ -68,7 +68,7 @@ func (m *Model) helpLines(width, height int) []string {
 			lines, heading = append(lines, ""), true
 			continue
 		}
-		for _, l := range wrap(p, width) {
+		for _, l := range m.theme.wrap(p, width) {
 			if heading {
 				l = m.theme.title.Render(l)
 			}
@@ -78,7 +78,7 @@ func (m *Model) helpLines(width, height int) []string {
 	}
 	lines = append(lines, "", m.theme.title.Render("Keys"))
 	for _, b := range bindings() {
-		for i, l := range wrap(b.does, width-8) {
+		for i, l := range m.theme.wrap(b.does, width-8) {
 			label := ""
 			if i == 0 {
 				label = b.label

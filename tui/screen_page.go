@@ -85,13 +85,13 @@ func (m *Model) pageKey(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) pageLines(width, height int) []string {
 	p := &m.pages[len(m.pages)-1]
 	if p.write != nil && p.width != width {
-		p.lines = p.write(pages.Look{Width: min(width, mostPageWidth), Unit: string(p.unit), ASCII: m.theme.ascii, Clean: clean})
+		p.lines = p.write(pages.Look{Width: min(width, mostPageWidth), Unit: string(p.unit), ASCII: m.theme.ascii, Clean: clean, Signs: m.theme.signs})
 		p.width = width
 	}
 	lines := p.lines
 	switch {
 	case p.problem != "":
-		lines = wrap(clean(p.problem), width)
+		lines = m.theme.wrap(clean(p.problem), width)
 	case p.write == nil:
 		lines = []string{"reading …"}
 	}

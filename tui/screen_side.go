@@ -63,9 +63,9 @@ const tall = 24
 // noSide says why there is nothing to draw.
 func (m *Model) noSide(width int) []string {
 	if m.flow.Wrong != nil {
-		return wrap("Cannot be drawn: "+m.flow.Wrong.Error(), width)
+		return m.theme.wrap("Cannot be drawn: "+m.flow.Wrong.Error(), width)
 	}
-	return wrap("Nothing to draw yet: neither the body nor the kit is known. A stature is enough for a body by estimate.", width)
+	return m.theme.wrap("Nothing to draw yet: neither the body nor the kit is known. A stature is enough for a body by estimate.", width)
 }
 
 // poseTitles name the poses of the side view.

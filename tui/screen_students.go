@@ -93,9 +93,9 @@ func (m *Model) studentsLines(width int) []string {
 	}
 	lines = append(lines, "")
 	for _, l := range m.flow.KitSince() {
-		lines = append(lines, wrap(clean(l), width)...)
+		lines = append(lines, m.theme.wrap(clean(l), width)...)
 	}
-	return append(lines, wrap("The session that you leave stays open, with all that was typed. The kit's lengths count for the next student as kept.", width)...)
+	return append(lines, m.theme.wrap("The session that you leave stays open, with all that was typed. The kit's lengths count for the next student as kept.", width)...)
 }
 
 // hangingFor is how long the climber of s has been hanging.

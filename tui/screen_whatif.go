@@ -77,12 +77,12 @@ func (m *Model) whatIfLines(width, height int) []string {
 		lines = append(lines, m.pieceLine(w.Piece(p), p == s.OnTrial, width))
 	}
 	lines = append(lines, trialBar(&after, width)...)
-	lines = append(lines, wrap(flow.WindowWords(&after, string(s.Session.Unit)), width)...)
+	lines = append(lines, m.theme.wrap(flow.WindowWords(&after, string(s.Session.Unit)), width)...)
 	switch {
 	case m.whatIf.sure:
-		lines = append(lines, wrap("Set these lengths on the kit? Enter: yes. Esc: no.", width)...)
+		lines = append(lines, m.theme.wrap("Set these lengths on the kit? Enter: yes. Esc: no.", width)...)
 	case s.Said.Text != "":
-		lines = append(lines, wrap(clean(s.Said.Text), width)...)
+		lines = append(lines, m.theme.wrap(clean(s.Said.Text), width)...)
 	}
 	room := height - len(lines)
 	if width < whole {
@@ -169,14 +169,14 @@ func (m *Model) trialChecks(before, after []rules.Check, width int) []string {
 		if b := was[c.Name].Brief(unit); b != c.Brief(unit) {
 			line += ", was " + b
 		}
-		out = append(out, hung(line, width)...)
+		out = append(out, m.theme.hung(line, width)...)
 	}
 	return out
 }
 
 // hung is a line that goes on further in where it is too long for the width.
-func hung(line string, width int) []string {
-	lines := wrap(line, width-2)
+func (t theme) hung(line string, width int) []string {
+	lines := t.wrap(line, width-2)
 	for i := 1; i < len(lines); i++ {
 		lines[i] = "  " + lines[i]
 	}
@@ -190,7 +190,7 @@ func (m *Model) trialPoses(poses []rules.Value, width int) []string {
 		if strings.HasSuffix(v.Name, "_model") {
 			continue
 		}
-		out = append(out, hung(m.whatIf.title(v.Name)+": "+rules.FormatPM(float64(v.Value), float64(v.U), lengthUnit(v.Unit, m.flow.Session.Unit)), width)...)
+		out = append(out, m.theme.hung(m.whatIf.title(v.Name)+": "+rules.FormatPM(float64(v.Value), float64(v.U), lengthUnit(v.Unit, m.flow.Session.Unit)), width)...)
 	}
 	return out
 }

@@ -58,6 +58,18 @@ func wrap(s string, width int) []string {
 	return lines
 }
 
+// wrap breaks prose after its signs are those that the screen has: some are
+// longer in ASCII, and a line that grew would be cut.
+func (t theme) wrap(s string, width int) []string { return wrap(t.signs(s), width) }
+
+// signs is s in the signs that the screen has.
+func (t theme) signs(s string) string {
+	if t.ascii {
+		return plainSigns.Replace(s)
+	}
+	return s
+}
+
 // cut is s in at most width cells.
 func cut(s string, width int) string {
 	if width < 1 {

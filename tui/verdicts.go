@@ -34,7 +34,7 @@ func count(b bool) int {
 // checkLines is one check: its verdict in a word, its name, its sentence.
 func (m *Model) checkLines(c rules.Check, sentence string, width int) []string {
 	lines := []string{m.theme.word(c.Verdict) + " " + cut(fmt.Sprintf("%s (%s)", c.Name, c.Kind), width-8)}
-	for _, l := range wrap(sentence, width-2) {
+	for _, l := range m.theme.wrap(sentence, width-2) {
 		lines = append(lines, "  "+l)
 	}
 	return lines
@@ -47,17 +47,17 @@ func (m *Model) summaryLines(width, height int) []string {
 	}
 	r := m.flow.Report
 	if m.flow.Wrong != nil {
-		return wrap("Cannot be: "+m.flow.Wrong.Error(), width)
+		return m.theme.wrap("Cannot be: "+m.flow.Wrong.Error(), width)
 	}
 	if r == nil || len(r.Checks) == 0 {
 		return nil
 	}
-	lines := wrap("So far: "+rules.Tally(r.Checks), width)
+	lines := m.theme.wrap("So far: "+rules.Tally(r.Checks), width)
 	for _, f := range r.Findings {
-		lines = append(lines, wrap(f.In(string(m.flow.Session.Unit)), width)...)
+		lines = append(lines, m.theme.wrap(f.In(string(m.flow.Session.Unit)), width)...)
 	}
 	if len(r.Next) > 0 && m.flow.Step().Phase != flow.Ground {
-		lines = append(lines, wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)
+		lines = append(lines, m.theme.wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)
 	}
 	for _, v := range []rules.Verdict{rules.Fail, rules.Tight, rules.Unknown} {
 		for _, c := range worstFirst(r.Checks) {
@@ -75,7 +75,7 @@ func (m *Model) summaryLines(width, height int) []string {
 func (m *Model) reviewLines(width int) (lines []string, looked int) {
 	for _, l := range reviewOf(&m.flow) {
 		if l.check == nil {
-			lines = append(lines, wrap(clean(l.text), width)...)
+			lines = append(lines, m.theme.wrap(clean(l.text), width)...)
 			continue
 		}
 		of := m.checkLines(*l.check, l.text, width)
@@ -91,7 +91,7 @@ func (m *Model) reviewLines(width int) (lines []string, looked int) {
 func (m *Model) heldSummary(width, height int) []string {
 	var lines []string
 	for _, l := range m.flow.Held() {
-		lines = append(lines, wrap(l, width)...)
+		lines = append(lines, m.theme.wrap(l, width)...)
 	}
 	return lines[:min(len(lines), height)]
 }

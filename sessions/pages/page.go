@@ -21,6 +21,7 @@ type Look struct {
 	Unit  string              // of lengths: mm, cm or in
 	ASCII bool                // no signs beyond ASCII in charts
 	Clean func(string) string // makes safe what people typed; nil leaves it
+	Signs func(string) string // puts a text into the signs that the screen has; nil leaves it
 }
 
 // page is a page as it grows.
@@ -34,6 +35,9 @@ func newPage(l Look) *page {
 	if l.Clean == nil {
 		l.Clean = func(s string) string { return s }
 	}
+	if l.Signs == nil {
+		l.Signs = func(s string) string { return s }
+	}
 	return &page{Look: l}
 }
 
@@ -43,7 +47,7 @@ func (p *page) line(text string) { p.lines = append(p.lines, strings.TrimRight(t
 // that is longer than a line is cut into lines.
 func (p *page) para(blanks int, text string) {
 	before, room := strings.Repeat(" ", blanks), p.Width-blanks
-	for l := range strings.SplitSeq(strings.TrimRight(rules.Wrap(text, room), "\n"), "\n") {
+	for l := range strings.SplitSeq(strings.TrimRight(rules.Wrap(p.Signs(text), room), "\n"), "\n") {
 		for width(l) > room {
 			head := runewidth.Truncate(l, room, "")
 			p.line(before + head)
@@ -93,7 +97,7 @@ func (p *page) value(v, u rules.Num, unit string) string {
 	if unit == "" && !(u > 0) && v.Known() { // a count
 		return strconv.FormatFloat(float64(v), 'g', 4, 64)
 	}
-	return rules.FormatPM(float64(v), float64(u), p.unitOf(unit))
+	return p.Signs(rules.FormatPM(float64(v), float64(u), p.unitOf(unit)))
 }
 
 // limit is a limit as it was set.
