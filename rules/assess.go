@@ -107,15 +107,14 @@ func (a *Assessment) Model() *fit.Model { return a.m }
 func (a *Assessment) State() *fit.State { return &a.s }
 
 // Margins fills out with the margin of every end in state s, by End; that of the
-// load paths does not follow from the state and is left 0. Those that follow only
-// from stages of s that were not computed anew are left as they are.
+// load paths does not follow from the state and is 0. Those that follow only from
+// stages of s that were not computed anew are left as they are.
 func Margins(s *fit.State, l *Limits, out []float64) {
-	for e := range NumEnds - 1 {
-		if s.Anew(stagesOf[e]) {
-			out[e] = balanceOf(e, s, l).margin()
+	for e := range NumEnds {
+		if end := &endInfo[e]; end.balance == nil || s.Anew(end.stages) {
+			out[e] = e.margin(s, l)
 		}
 	}
-	out[loadPaths] = 0
 }
 
 // judgeEnds gives every end its verdict; the findings must have said by then
@@ -123,8 +122,8 @@ func Margins(s *fit.State, l *Limits, out []float64) {
 func (a *Assessment) judgeEnds() {
 	for c := range NumChecks {
 		for _, e := range endsOf[c] {
-			if e == loadPaths {
-				a.ends[e] = a.judgeLoadPaths()
+			if judge := endInfo[e].judge; judge != nil {
+				a.ends[e] = judge(a)
 			} else {
 				a.ends[e] = a.judgeEnd(e, c.Info().Kind)
 			}
@@ -133,7 +132,7 @@ func (a *Assessment) judgeEnds() {
 }
 
 func (a *Assessment) judgeEnd(e End, kind Kind) EndResult {
-	b := balanceOf(e, &a.s, a.l)
+	b := endInfo[e].balance(&a.s, a.l)
 	r := EndResult{Has: b.has, Needs: b.needs, Margin: near0(a.p.Values[e])}
 	r.U, r.Shift = a.p.U(int(e))
 	r.Guard = Guard(GuardFactor, r.U, r.Shift)
@@ -169,7 +168,7 @@ func verdictOf(margin, guard float64) Verdict {
 
 func (a *Assessment) missing(e End) []string {
 	var keys []string
-	for _, q := range needsOf[e] {
+	for _, q := range endInfo[e].rests {
 		keys = append(keys, a.m.Missing(q)...)
 	}
 	return fit.SortKeys(keys)

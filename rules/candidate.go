@@ -18,7 +18,8 @@ func (a *Assessment) Readable() []Candidate {
 		}
 	}
 	seen := map[string]bool{}
-	for _, e := range []End{reachLeft, faceBelow, gardaLow, waistBelow, underConnector, releaseRoom, bendKnee, dropAbove} {
+	for _, c := range []CheckID{HitchTopReach, ConnectorAtFace, GardaLowReach, FootLoopAtWaist, GardaUnderConnector, GardaReleaseRoom, KneeBendOnTether, SlipDrop} {
+		e := c.Ends()[0]
 		if a.ends[e].Plain == Unknown {
 			continue
 		}
@@ -99,7 +100,7 @@ func (a *Assessment) untaken(list []Candidate, e End, survey bool) []Candidate {
 	if i := a.m.PostureInput(fit.LevelByEye); a.m.Read(fit.GardaLevel) && a.p.Contribution(i, int(e)) != 0 {
 		height(a.m.HangOf(fit.GardaLevel), fit.KneeLevel, a.s.KneeAtLevel)
 	}
-	for _, q := range needsOf[e] {
+	for _, q := range endInfo[e].rests {
 		if q == fit.NeedYLevel && !a.m.Read(fit.GardaLevel) {
 			pose(fit.GardaLevel, a.s.YLevel)
 		}

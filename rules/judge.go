@@ -95,7 +95,7 @@ func (a *Assessment) check(c CheckID, of func(*EndResult) Verdict) Check {
 // bare is check without the sentence.
 func (a *Assessment) bare(c CheckID, of func(*EndResult) Verdict) Check {
 	info, e := c.Info(), a.worst(c, of)
-	r, at := &a.ends[e], e.at(c)
+	r, at := &a.ends[e], e.At()
 	k := Check{
 		Name: info.Name, Group: info.Group, Kind: info.Kind, Verdict: of(r), At: at,
 		Has: Num(r.Has), Needs: Num(r.Needs), Margin: Num(r.Margin), U: Num(r.U), Shift: Num(r.Shift), Guard: Num(r.Guard),
@@ -108,7 +108,7 @@ func (a *Assessment) bare(c CheckID, of func(*EndResult) Verdict) Check {
 	if of(r) == Unknown {
 		nan := Num(nan)
 		k.Has, k.Margin, k.U, k.Shift, k.Guard = nan, nan, nan, nan, nan
-		if !limitBySelf(e) {
+		if endInfo[e].needsFollow {
 			k.Needs = nan
 		}
 	}

@@ -136,8 +136,8 @@ func (t *tryout) take(c *Candidate) []fit.Uncertainty {
 // margins fills out with the margins of the ends in state s.
 func (t *tryout) margins(s *fit.State, out []float64) {
 	for i, e := range t.ends {
-		if s.Anew(stagesOf[e]) {
-			out[i] = balanceOf(e, s, t.a.l).margin()
+		if s.Anew(endInfo[e].stages) {
+			out[i] = e.margin(s, t.a.l)
 		}
 	}
 }

@@ -56,8 +56,8 @@ func say(id CheckID, c *Check, unit string) said {
 	if !IsLength(c.Unit) {
 		unit = c.Unit
 	}
-	s := said{Check: c, scale: newScale(unit, float64(c.U)), phrase: phraseFor(id, c.At)}
-	if id == HitchWraps || id == TwoLoadPaths { // counts
+	s := said{Check: c, scale: newScale(unit, float64(c.U)), phrase: id.endAt(c.At).says}
+	if checkInfo[id].counts {
 		s.scale.decimals = 0
 	}
 	if margin := float64(c.Margin); margin != 0 && math.Abs(margin) < s.per {

@@ -130,7 +130,8 @@ func TestSentence(t *testing.T) {
 func TestEveryEndHasWords(t *testing.T) {
 	for id := range NumChecks {
 		info := id.Info()
-		for _, end := range info.Ends {
+		for _, e := range id.Ends() {
+			end := e.At()
 			for _, v := range []Verdict{Pass, Tight, Fail, Unknown} {
 				for _, sign := range []Num{1, -1} {
 					c := Check{Name: info.Name, At: end, Unit: id.UnitAt(end), Verdict: v, Has: sign * 7, Needs: sign * 3, Margin: sign * 4, U: 1, Guard: 2}
