@@ -2,6 +2,16 @@ package fit
 
 import "math"
 
+// UsualShape is the side view in pose p of nobody: body and kit as they usually
+// are, invented and round, to show where marks are before anything was read.
+func UsualShape(p Pose) Shape {
+	m := NewModel(&Fitting{}, Options{})
+	var s State
+	m.At(m.Values(), &s)
+	s = s.usual()
+	return s.Shape(p)
+}
+
 // usual is s with what is unknown in it as it usually is, so that a landmark
 // that nobody has read yet has a place in a drawing. Invented and round: nothing
 // is computed from it but drawings that mark it.

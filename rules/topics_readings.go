@@ -123,6 +123,18 @@ func readingName(r fit.Reading) string {
 	return strings.ReplaceAll(name, "_", "-")
 }
 
+// Reading is the reading that t explains, and whether it explains one.
+func (t Topic) Reading() (fit.Reading, bool) {
+	if t.Kind == ReadingTopic {
+		for r := range fit.NumReadings {
+			if readingName(r) == t.Name {
+				return r, true
+			}
+		}
+	}
+	return 0, false
+}
+
 // readingTopics explain the readings, in the file's order.
 func readingTopics() []Topic {
 	spreads := map[fit.Spread]string{fit.Body: "8 mm (5/16 in), a mark on the body", fit.Hardware: "3 mm (1/8 in), hardware",

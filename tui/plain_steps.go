@@ -8,6 +8,7 @@ import (
 
 	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/flow"
+	"example.com/hangtape/tui/sideview"
 )
 
 // group is the step with that number in the list of steps, or nil after it was
@@ -75,7 +76,17 @@ func (p *plain) explain(name string) {
 		p.say("Nothing is called %q.", name)
 		return
 	}
-	for l := range strings.Lines(topic.Text(1000)) {
-		p.say("%s", strings.TrimSpace(l))
+	p.sayTopic(topic)
+}
+
+// sayTopic says an explanation, and of a reading where the tape goes.
+func (p *plain) sayTopic(t rules.Topic) {
+	for l := range strings.Lines(t.Text(1000)) {
+		if l = strings.TrimSpace(l); l != "" {
+			p.say("%s", l)
+		}
+	}
+	if r, ok := t.Reading(); ok && sideview.Tape(r) != "" {
+		p.say("%s", sideview.Tape(r))
 	}
 }

@@ -144,9 +144,7 @@ func (p *plain) answer(line string) bool {
 		p.flow.Left = true
 	case line == "?":
 		if topic, ok := rules.Explain(a.Topic); ok {
-			for l := range strings.Lines(topic.Text(1000)) {
-				p.say("%s", strings.TrimSpace(l))
-			}
+			p.sayTopic(topic)
 		}
 		p.say("%s", plainWords)
 		return true

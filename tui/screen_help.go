@@ -7,6 +7,7 @@ import (
 
 	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/flow"
+	"example.com/hangtape/tui/sideview"
 )
 
 // helpScreen is the help over a question, a paragraph each; an empty one before
@@ -34,6 +35,27 @@ func (m *Model) helpOf(a flow.Ask) helpScreen {
 	}
 	return help
 }
+
+// whereLines is the drawing of where the tape goes for the question: on this
+// climber and kit as far as they are known, else on invented ones; nil where there
+// is nothing to show.
+func (m *Model) whereLines(width, height int) []string {
+	a := m.flow.Ask()
+	if a.Kind != flow.Reading || sideview.Tape(a.Reading) == "" {
+		return nil
+	}
+	rows := max(sideview.Lowest, min(height-2, mostWhere))
+	v := sideOf(&m.flow, "")
+	v.check = nil
+	if d, ok := m.draw(v, width, rows); ok && len(d.Cells) >= fewestMarks {
+		return m.theme.paint(d)
+	}
+	d, _ := sideview.Where(sideview.Options{Width: width, Height: rows, ASCII: m.theme.ascii, Unit: string(m.flow.Session.Unit), Reading: a.Reading})
+	return m.theme.paint(d)
+}
+
+// mostWhere is as high as a drawing need be within a text.
+const mostWhere = 24
 
 func explained(t rules.Topic) []string {
 	var out []string
@@ -75,6 +97,9 @@ func (m *Model) helpLines(width, height int) []string {
 			lines = append(lines, l)
 		}
 		heading = false
+	}
+	if where := m.whereLines(width, height); where != nil {
+		lines = append(append(lines, "", m.theme.title.Render("Where the tape goes")), where...)
 	}
 	lines = append(lines, "", m.theme.title.Render("Keys"))
 	for _, b := range bindings() {

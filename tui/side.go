@@ -29,7 +29,7 @@ func sideOf(s *flow.State, looked string) side {
 	a := s.Ask()
 	if a.Kind == flow.Reading && a.Reading < fit.NumReadings {
 		v.reading = a.Reading
-		v.pose = poseFor(a.Reading)
+		v.pose = sideview.PoseFor(a.Reading)
 	}
 	v = v.in(v.pose, s, looked)
 	if v.pose == fit.NoPose {
@@ -49,20 +49,6 @@ func (v side) in(p fit.Pose, s *flow.State, looked string) side {
 		v.check = deciding(s.Report.Checks, p, looked)
 	}
 	return v
-}
-
-// poseFor is the pose that shows how r is read: for a laid length one in which
-// it is stretched.
-func poseFor(r fit.Reading) fit.Pose {
-	switch p := r.Info().Pose; {
-	case p != fit.NoPose:
-		return p
-	case r == fit.FootLoop || r == fit.GardaToTether:
-		return fit.ThighLevel
-	case r == fit.Tether || r == fit.BackupBridge:
-		return fit.TetherTaut
-	}
-	return fit.Seated
 }
 
 // deciding is the check in pose p, in any where it is NoPose, that stands most

@@ -38,18 +38,24 @@ func (m *Model) sideLines(v side, width, height int) []string {
 }
 
 func (m *Model) drawSide(v side, width, height int) []string {
+	d, ok := m.draw(v, width, height)
+	if !ok || len(d.Cells) < fewestMarks && len(d.Asked) == 0 {
+		return nil
+	}
+	return m.theme.paint(d)
+}
+
+// draw is the side view of the session; false where it cannot be drawn.
+func (m *Model) draw(v side, width, height int) (sideview.Drawing, bool) {
 	sh, ok := shapeOf(&m.flow, v)
 	if !ok {
-		return nil
+		return sideview.Drawing{}, false
 	}
 	d, err := sideview.Draw(&sh, sideview.Options{
 		Width: width, Height: height, ASCII: m.theme.ascii, Unit: string(m.flow.Session.Unit),
 		Reading: v.reading, Check: v.check,
 	})
-	if err != nil || len(d.Cells) < fewestMarks && len(d.Asked) == 0 {
-		return nil
-	}
-	return m.theme.paint(d)
+	return d, err == nil
 }
 
 // fewestMarks is how many landmarks are worth a drawing that nobody asked for.

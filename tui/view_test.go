@@ -39,6 +39,13 @@ var scenes = []struct {
 	{"side-next-pose", func(d *desk) { d.press(tea.KeyEnter); d.typed("v"); d.press(tea.KeyDown) }},
 	{"steps", func(d *desk) { d.press(tea.KeyEnter, tea.KeyTab) }},
 	{"help", func(d *desk) { d.press(tea.KeyEnter); d.typed("?") }},
+	{"help-reading", func(d *desk) { d.press(tea.KeyEnter); d.hang(); d.typed("?"); d.press(tea.KeyPgDown) }},
+	{"help-unread", func(d *desk) {
+		d.typed("1")
+		d.goTo(d.place("climber.thigh_mm"))
+		d.typed("?")
+		d.press(tea.KeyPgDown, tea.KeyPgDown)
+	}},
 	{"demo-sign-off", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.typed("2") }},
 	{"drill-start", func(d *desk) { d.press(tea.KeyEnter); d.typed("1") }},
 	{"drill-step", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.drillTo("drill.steps.ease-left") }},

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/hangtape/rules"
+	"example.com/hangtape/tui/sideview"
 )
 
 func explainCommand(w *world) *cobra.Command {
@@ -16,7 +17,8 @@ func explainCommand(w *world) *cobra.Command {
 		Use:   "explain [NAME]",
 		Short: "Explain a check, a limit, a reading or a term",
 		Long: `Explains a check, a limit, a reading, a key of the session file or a term: what
-it is, why it matters, how it is measured or judged, its source, what to do.
+it is, why it matters, how it is measured or judged, its source, what to do; of
+a reading also a drawing of where the tape goes, in the signs of the locale.
 Without a NAME: the list of all. With --file also how a check stands there, and
 what a millimetre of each piece buys.`,
 		Example: "  hangtape explain garda-under-connector\n  hangtape explain hip point\n  hangtape explain slip-drop --file try-out/a-good-kit.toml",
@@ -27,7 +29,7 @@ what a millimetre of each piece buys.`,
 				if err != nil {
 					return err
 				}
-				text = strings.TrimRight(topic.Text(textWidth), "\n") + "\n"
+				text = strings.TrimRight(topic.Text(textWidth), "\n") + "\n" + whereTape(topic, asciiOnly(w.env))
 				if file != "" {
 					here, err := checkIn(w, topic, file)
 					if err != nil {
@@ -52,6 +54,25 @@ what a millimetre of each piece buys.`,
 	}
 	c.Flags().StringVar(&file, "file", "", "a session file, to tell how the check stands in it")
 	return c
+}
+
+// whereTape is the drawing of where the tape goes for a reading; empty for what
+// is none, and for what the side view does not show.
+func whereTape(t rules.Topic, ascii bool) string {
+	r, ok := t.Reading()
+	if !ok {
+		return ""
+	}
+	const blanks, rows = 2, 24
+	d, ok := sideview.Where(sideview.Options{Width: textWidth - blanks, Height: rows, ASCII: ascii, Unit: "mm", Reading: r})
+	if !ok {
+		return ""
+	}
+	text := "\nWhere the tape goes\n" + indented(blanks, sideview.Tape(r)+" Drawn on a body and a kit that are invented.") + "\n"
+	for _, l := range d.Lines {
+		text += strings.TrimRight(strings.Repeat(" ", blanks)+l, " ") + "\n"
+	}
+	return text
 }
 
 func topicNamed(name string) (rules.Topic, error) {

@@ -16,7 +16,9 @@ import (
 // options it takes the unit, the reading and the check.
 func Describe(sh *fit.Shape, o Options) []string {
 	t := teller{sh: sh, unit: o.Unit, out: []string{poseSentences[sh.Pose]}}
-	t.tape(o.Reading)
+	if tape := Tape(o.Reading); tape != "" {
+		t.say("%s", tape)
+	}
 	if span, ok := spanOf(o.Check); ok && span.Pose == sh.Pose {
 		t.margin(o.Check, span)
 	}
@@ -68,18 +70,6 @@ func (t *teller) sayOf(on []fit.Landmark, format string, args ...any) {
 }
 
 func (t *teller) length(mm float64) string { return rules.FormatLength(math.Abs(mm), t.unit) }
-
-// tape tells where the tape goes.
-func (t *teller) tape(r fit.Reading) {
-	from, to, ok := r.Landmarks()
-	switch {
-	case !ok:
-	case from == to:
-		t.say(sayHang, theNames[from])
-	default:
-		t.say(sayLay, theNames[from], theNames[to])
-	}
-}
 
 func (t *teller) margin(c *rules.Check, span rules.Span) {
 	gap := t.sh.At[span.Upper].Y - t.sh.At[span.Lower].Y

@@ -26,6 +26,8 @@ type Options struct {
 
 	Reading fit.Reading  // shows where the tape goes for it; the zero Reading, stature, shows none
 	Check   *rules.Check // shows its margin; nil shows none
+
+	bare bool // without heights, and without what follows from them
 }
 
 // The smallest drawing.
@@ -73,13 +75,16 @@ func Draw(sh *fit.Shape, o Options) (Drawing, error) {
 	span, gap := spanOf(o.Check)
 	gap = gap && span.Pose == sh.Pose
 	from, to, tape := o.Reading.Landmarks()
-	d := Drawing{Asked: asked(from, to, tape)}
+	d := Drawing{Asked: asked(sh, from, to, tape)}
 	wanted := d.Asked
 	if gap {
 		wanted = append(slices.Clone(wanted), span.Lower, span.Upper)
 	}
 	drawn := marksOf(sh, wanted)
-	captions := captionsOf(sh, drawn, o)
+	var captions []string
+	if !o.bare {
+		captions = captionsOf(sh, drawn, o)
+	}
 	l := layOut(sh, drawn, o, o.Height-1-len(captions))
 	d.Cells, d.Scale, d.Columns = place(sh, drawn, l), l.scale, l.cols
 
@@ -112,12 +117,16 @@ func Draw(sh *fit.Shape, o Options) (Drawing, error) {
 	return d, nil
 }
 
-func asked(from, to fit.Landmark, ok bool) []fit.Landmark {
+// asked are the landmarks between which the tape goes. The end of a foot loop with
+// a foot in it is where the sole is.
+func asked(sh *fit.Shape, from, to fit.Landmark, ok bool) []fit.Landmark {
 	switch {
 	case !ok:
 		return nil
 	case from == to:
 		return []fit.Landmark{from}
+	case from == fit.MarkLoopEnd && sh.At[from] == sh.At[fit.MarkSole]:
+		from = fit.MarkSole
 	}
 	return []fit.Landmark{from, to}
 }

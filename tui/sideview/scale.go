@@ -64,7 +64,7 @@ func layOut(sh *fit.Shape, marks []fit.Landmark, o Options, rows int) layout {
 	left, right, bottom, top := extent(sh, marks)
 	names, values := keyWidth(sh, marks, o)
 	l := scaleTo(left, right, bottom, top, o.Width-names-1, rows, o.Unit)
-	if l.cols <= o.Width-names-values-2 {
+	if !o.bare && l.cols <= o.Width-names-values-2 {
 		l.values = true
 	}
 	l.rope = int(math.Round(float64(l.origin.Col) + sh.At[fit.MarkRopeTop].X/l.scale.Column))
