@@ -28,9 +28,9 @@ func drillTopics() []Topic {
 			"A stiffer rope catches harder and sags less.", "EN 1891 for the label, second hand; "+spring),
 		term("height-to-hang-at", "Height to hang at", "The least height of the boots above the ground, seated, at which drop and stretch leave room: drill-ground-room with its guard. Not much higher: low is safer.",
 			"Without room under the boots there is no drill.", "geometry; "+spring, "hang_at", "room under the boots"),
-		term("rehearsal", "Rehearsal", "One move with this climber's numbers: how far the Garda hitch comes up, where foot and hands go, what a stand wins. With --height, how many moves a climb takes.",
+		term("rehearsal", "Rehearsal", "One move with this climber's numbers: how far the Garda hitch comes up, where foot and hands go, what a stand wins, and how many moves a climb takes. hangtape drill tells it (--height is that of the climb), and the wizard from the drill's first and last question.",
 			"A move that was rehearsed low needs no thought up high.", "geometry", "move"),
-		term("peak-force-chart", "Chart of the peak force", "The peak force if the tether has to catch, against the rope above: both hitches or one, Garda hitch low or drawn up. One hitch alone makes about half the drop, since rope runs over the union: derived, friction left out.",
+		term("peak-force-chart", "Chart of the peak force", "The peak force if the tether has to catch, against the rope above: both hitches or one, Garda hitch low or drawn up. One hitch alone makes about half the drop, since rope runs over the union: derived, friction left out. hangtape drill tells it, and the wizard from the drill's first and last question.",
 			"It shows how far below the union to stay, and what drawing the Garda hitch up at once is worth.", spring, "chart", "stay below the union"),
 		term("test-weight", "Test weight", "A bag or log of the climber's mass that is hung on the kit before anyone is.", "It alone may drop freely, with nobody under it.", common, "free drop"),
 	}

@@ -249,3 +249,104 @@ func TestASlipOfTheHandIsMended(t *testing.T) {
 		d.leave()
 	})
 }
+
+// TestForceAndRehearsalAreRead: from the drill's gate and from its end, in the words
+// of the plan; the height of a climb is counted in moves and kept nowhere.
+func TestForceAndRehearsalAreRead(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		s := roomy(t)
+		plan := s.DrillPlan()
+		d := begin(t, s, "2")
+		d.goTo(d.place("review"))
+		d.typed("1")
+		shows := func(words ...string) {
+			t.Helper()
+			said := strings.Join(d.m().prose, "\n")
+			for _, w := range words {
+				if !strings.Contains(said, w) {
+					t.Errorf("%s does not tell %q:\n%s", d.m().flow.Ask().Key, w, said)
+				}
+			}
+		}
+		d.option("the force")
+		shows(append(append(plan.Force.StayWords("mm"), plan.Force.DropWords("mm")...), plan.Paths.Words()...)...)
+		shows(plan.Force.PeakWords("mm")...)
+		if view := d.model.View(); !strings.Contains(view, plan.Force.Chart(80, "mm", false)[2]) {
+			t.Errorf("no chart:\n%s", view)
+		}
+		d.typed("1")
+		d.option("one move")
+		shows(plan.Rehearsal.Words("mm")...)
+		d.typed("1")
+		d.typed("12 m")
+		d.press(tea.KeyEnter)
+		moves := plan.Rehearsal.Climb(12000, "mm").In("mm")
+		shows(moves)
+		if said := d.m().flow.Said.Text; said != moves {
+			t.Errorf("said %q", said)
+		}
+		d.typed("2")
+		if key := d.m().flow.Ask().Key; key != "drill.start" {
+			t.Errorf("back leads to %s", key)
+		}
+		d.drillTo("drill.down")
+		d.option("one move")
+		shows(moves)
+		if view := d.model.View(); !strings.Contains(view, "Hanging ") {
+			t.Errorf("no clock:\n%s", view)
+		}
+		d.typed("2")
+		d.typed("d")
+		d.typed("1")
+		d.option("the force")
+		d.typed("1")
+		if key := d.m().flow.Ask().Key; key != "drill.result" {
+			t.Errorf("back leads to %s", key)
+		}
+		d.leave()
+		if s := d.only(); s.Drill.Note != "" || s.DrillReview().Verdict != rules.Pass {
+			t.Errorf("a drill seen through is told as stopped: %+v", s.Drill)
+		}
+	})
+}
+
+// TestForceIsToldWhileAMustFails, and says what is missing where it is not known.
+func TestForceIsToldWhileAMustFails(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		for name, mass := range map[string]fit.Number{"FAIL": fit.Some(84), "UNKNOWN": {}} {
+			s := example(t, "2-one-must-fails.toml")
+			s.Purpose, s.Fit.Mass = sessions.FirstFitting, mass
+			d := begin(t, s, "2")
+			d.goTo(d.place(flow.ForceKey))
+			view := d.model.View()
+			if chart := strings.Contains(view, "█"); chart != mass.Known || !mass.Known && !strings.Contains(view, drill.ForceNotKnown) {
+				t.Errorf("%s:\n%s", name, view)
+			}
+			d.leave()
+		}
+	})
+}
+
+// TestDrillThatTheSchoolRequires is said before the drill and until it was seen, and
+// keeps the fitting from being signed without it or a note.
+func TestDrillThatTheSchoolRequires(t *testing.T) {
+	const says = "The school requires this drill"
+	for _, required := range []bool{true, false} {
+		st := flow.Start(*roomy(t), flow.Config{Judge: (*sessions.Session).Judge, NeedDrill: required})
+		at, _ := st.Find("drill.start")
+		st = st.Do(flow.GoTo{Place: at})
+		if got := strings.Contains(strings.Join(proseOf(&st, st.Ask()), "\n"), says); got != required {
+			t.Errorf("required %t, said %t", required, got)
+		}
+		if got := strings.Contains(st.Options()[1].Word, "needs a note"); got != required {
+			t.Errorf("required %t: %q", required, st.Options()[1].Word)
+		}
+		st.SignBy = "demo instructor"
+		if against := strings.Join(st.Against(), "\n"); strings.Contains(against, "asks for the drill") != required {
+			t.Errorf("required %t, against it %q", required, against)
+		}
+		if st.SignNote = "the branch moved"; len(st.Against()) > 0 {
+			t.Errorf("with a note: %q", st.Against())
+		}
+	}
+}

@@ -122,6 +122,11 @@ func (m *Model) newForm() tea.Cmd {
 // proseLines are what is asked and how it is read. Where there is no room for
 // all of it, it scrolls above the field.
 func (m *Model) proseLines(width int) []string {
+	if m.flow.Ask().Key == flow.ForceKey {
+		if lines := m.forceLines(width); lines != nil {
+			return lines
+		}
+	}
 	var lines []string
 	for _, p := range m.prose {
 		lines = append(lines, m.theme.wrap(p, width)...)

@@ -48,6 +48,15 @@ var scenes = []struct {
 	}},
 	{"demo-sign-off", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.typed("2") }},
 	{"drill-start", func(d *desk) { d.press(tea.KeyEnter); d.typed("1") }},
+	{"drill-force", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.option("the force") }},
+	{"drill-rehearsal", func(d *desk) {
+		d.press(tea.KeyEnter)
+		d.typed("1")
+		d.option("one move")
+		d.typed("1")
+		d.typed("12 m")
+		d.press(tea.KeyEnter, tea.KeyPgDown)
+	}},
 	{"drill-step", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.drillTo("drill.steps.ease-left") }},
 	{"drill-stopped", func(d *desk) {
 		d.press(tea.KeyEnter)

@@ -2,10 +2,8 @@ package main
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
-	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/drill"
 	"example.com/hangtape/sessions"
 )
@@ -83,18 +81,11 @@ func (p *page) step(n int, s drill.Step, first int) {
 
 // paths names the ways from saddle to rope.
 func (p *page) paths(paths drill.Paths) {
-	p.section("Ways from saddle to rope")
-	for _, c := range paths.Chains {
-		p.item("", "- saddle, "+strings.Join(c, ", ")+", rope")
-	}
-	switch {
-	case !paths.Known:
-		p.item("", "How many of them share no part is not known: it was not said on which rings the backup bridge hangs.")
-	case len(paths.Shared) > 0:
-		p.item("", fmt.Sprintf("%d without a part in common; each of these alone holds the climber: %s.", paths.Ways, strings.Join(paths.Shared, ", ")))
-	default:
-		p.item("", fmt.Sprintf("%d without a part in common. Saddle webbing, rope and union are shared by all.", paths.Ways))
-	}
+	p.section(drill.PathsHead)
+	words := paths.Words()
+	last := len(words) - 1
+	p.list(words[:last])
+	p.item("", words[last])
 }
 
 // force tells what a catch comes to.
@@ -103,7 +94,7 @@ func (p *page) force(a drillAnswer) {
 	p.section("Force")
 	chart := f.Chart(textWidth-4, p.unit, a.ascii)
 	if chart == nil {
-		p.item("", "Not known: mass, rope and the lengths behind the drop are needed.")
+		p.item("", drill.ForceNotKnown)
 		return
 	}
 	p.item("", drill.ChartWords)
@@ -112,36 +103,28 @@ func (p *page) force(a drillAnswer) {
 		p.line("  " + strings.TrimRight(l, " "))
 	}
 	p.line("")
-	for d := range drill.NumFalls {
-		p.item("", fmt.Sprintf("- drop, %s: %s", d, rules.FormatLength(f.Drops[d], p.unit)))
-	}
-	p.item("", "So far below the union each stays, at least, with these lengths:")
-	for _, s := range f.Stay {
-		p.item("", "- "+p.stay(s, f.Limits))
-	}
+	p.list(f.DropWords(p.unit))
+	p.item("", drill.StayHead)
+	p.list(f.StayWords(p.unit))
 	p.item("", drill.LeftOut)
 }
 
-// stay tells how far below the union a climber stays.
-func (p *page) stay(s drill.Stay, limits [2]float64) string {
-	below := func(mm, limit float64) string {
-		if math.IsNaN(mm) {
-			return fmt.Sprintf("no rope is long enough for %.1f kN", limit)
-		}
-		return fmt.Sprintf("%s for %.1f kN", rules.FormatBelow(mm, p.unit), limit)
+func (p *page) list(words []string) {
+	for _, w := range words {
+		p.item("", "- "+w)
 	}
-	return fmt.Sprintf("a climber of %.0f kg: %s, better %s", s.Mass, below(s.Peak, limits[0]), below(s.Saddle, limits[1]))
 }
 
 // rehearsal teaches one move.
 func (p *page) rehearsal(a drillAnswer) {
 	r := a.plan.Rehearsal
 	p.section("One move, to rehearse")
-	for i, m := range r.Moves {
-		p.item("", fmt.Sprintf("%d. %s", i+1, m.Do))
-		for _, e := range m.Expect {
-			p.line(indented(5, "- "+e.In(p.unit)))
+	for _, l := range r.Words(p.unit) {
+		if strings.HasPrefix(l, "- ") {
+			p.line(indented(5, l))
+			continue
 		}
+		p.item("", l)
 	}
 	if a.height > 0 {
 		p.item("", r.Climb(a.height, p.unit).In(p.unit))

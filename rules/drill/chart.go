@@ -10,41 +10,45 @@ import (
 
 // Chart draws the peak force of the worst fall against the rope above, a bar for
 // each length, with both limits across, and the peaks of the other falls beside
-// it: at least 44 columns wide. ascii keeps to ASCII. It is nil where the force
-// is not known.
+// it, or under it where it is narrow: at least 44 columns wide. ascii keeps to
+// ASCII. It is nil where the force is not known.
 func (f Force) Chart(width int, unit string, ascii bool) []string {
-	if math.IsNaN(f.Points[0].Peak[BothLow]) {
+	if !f.Known() {
 		return nil
 	}
 	const left, number = 9, 6
-	others := 3 * number
-	if width < 70 {
-		others = 0
+	row := func(first, second, third string) string {
+		return fmt.Sprintf("%*s%*s%*s", number, first, number, second, number, third)
 	}
-	c := chart{bar: "█", limit: "│", cells: width - left - number - others}
+	others := func(p Point) string { return row(kN(p.Peak[OneLow]), kN(p.Peak[BothUp]), kN(p.Peak[OneUp])) }
+	heads := [2]string{row("one", "both", "one"), row("low", "up", "up")}
+	beside := width >= 70
+	c := chart{bar: "█", limit: "│", cells: width - left - number}
+	if beside {
+		c.cells -= len(heads[0])
+	}
 	if ascii {
 		c.bar, c.limit = "#", "|"
 	}
 	most := math.Max(f.Points[0].Peak[BothLow], f.Limits[0])
 	c.perKN = float64(c.cells-1) / math.Min(math.Ceil(most), 2*f.Limits[0])
 
-	head, sub := fmt.Sprintf("%*s", number, "both"), fmt.Sprintf("%*s", number, "low")
-	if others > 0 {
-		head += fmt.Sprintf("%*s%*s%*s", number, "one", number, "both", number, "one")
-		sub += fmt.Sprintf("%*s%*s%*s", number, "low", number, "up", number, "up")
-	}
 	lines := []string{
-		fmt.Sprintf("%-*s%s%s", left, "rope", c.over(f.Limits, "saddle", "peak"), head),
-		fmt.Sprintf("%-*s%s%s", left, "above", c.over(f.Limits, kN(f.Limits[1]), kN(f.Limits[0])), sub),
+		fmt.Sprintf("%-*s%s%*s", left, "rope", c.over(f.Limits, "saddle", "peak"), number, "both"),
+		fmt.Sprintf("%-*s%s%*s", left, "above", c.over(f.Limits, kN(f.Limits[1]), kN(f.Limits[0])), number, "low"),
 	}
+	under := []string{"", fmt.Sprintf("%-*s%s", left, "rope", heads[0]), fmt.Sprintf("%-*s%s", left, "above", heads[1])}
 	for _, p := range f.Points {
-		line := fmt.Sprintf("%-*s%s%*.1f", left, rules.FormatBelow(p.Above, unit), c.row(p.Peak[BothLow], f.Limits), number, p.Peak[BothLow])
-		if others > 0 {
-			for _, d := range []Fall{OneLow, BothUp, OneUp} {
-				line += fmt.Sprintf("%*.1f", number, p.Peak[d])
-			}
-		}
-		lines = append(lines, line)
+		above := fmt.Sprintf("%-*s", left, rules.FormatBelow(p.Above, unit))
+		lines = append(lines, above+c.row(p.Peak[BothLow], f.Limits)+fmt.Sprintf("%*s", number, kN(p.Peak[BothLow])))
+		under = append(under, above+others(p))
+	}
+	if !beside {
+		return append(lines, under...)
+	}
+	lines[0], lines[1] = lines[0]+heads[0], lines[1]+heads[1]
+	for i, p := range f.Points {
+		lines[2+i] += others(p)
 	}
 	return lines
 }

@@ -1,6 +1,7 @@
 package drill_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -150,6 +151,9 @@ func TestChart(t *testing.T) {
 			if i < 2 {
 				continue
 			}
+			if line == "" { // the other falls, under a narrow chart
+				break
+			}
 			if strings.Count(line, "|") != 2 {
 				t.Errorf("not two limits: %q", line)
 			}
@@ -157,6 +161,15 @@ func TestChart(t *testing.T) {
 				t.Errorf("a longer bar further below the union: %q", line)
 			} else {
 				last = bar
+			}
+		}
+	}
+	narrow, wide := force.Chart(44, "mm", true), force.Chart(80, "mm", true)
+	last := len(force.Points) - 1
+	for _, d := range []drill.Fall{drill.OneLow, drill.BothUp, drill.OneUp} {
+		for _, line := range []string{narrow[len(narrow)-1], wide[len(wide)-1]} {
+			if peak := fmt.Sprintf(" %.1f", force.Points[last].Peak[d]); !strings.Contains(line, peak) {
+				t.Errorf("no peak of %s,%s kN, in %q", d, peak, line)
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"fmt"
 	"math"
 
 	"example.com/hangtape/rules"
@@ -25,6 +26,18 @@ func rehearsal(e [numQuantities]Expectation) Rehearsal {
 		{"Standing, both hands go under the wraps and shove both hitches up in one move.", []Expectation{e[HandsStanding], e[HandsSeated]}},
 		{"Sit back slowly until both hitches carry. Draw the Garda hitch up at once: the tether is slackest now.", []Expectation{e[GardaLow], e[NetGain]}},
 	}}
+}
+
+// Words teach the move, a line each: what to do, and under it what it comes to.
+func (r Rehearsal) Words(unit string) []string {
+	var out []string
+	for i, m := range r.Moves {
+		out = append(out, fmt.Sprintf("%d. %s", i+1, m.Do))
+		for _, e := range m.Expect {
+			out = append(out, "- "+e.In(unit))
+		}
+	}
+	return out
 }
 
 // MovesFor is how many moves a climb of height mm takes, and between which

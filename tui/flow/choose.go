@@ -78,11 +78,11 @@ func (s *State) act(act Act) {
 		}
 		s.move(s.openHeight())
 	case DrillStop:
-		s.move(s.placeIn(DrillStep, "drill.down"))
+		s.move(s.placeInDrill("drill.down"))
 	case DrillAgain:
-		s.move(s.placeIn(DrillStep, "drill.start"))
+		s.move(s.placeInDrill("drill.start"))
 	case ToDrilled:
-		s.move(s.placeIn(DrillStep, "drill.result"))
+		s.move(s.placeInDrill("drill.result"))
 	case ToReview:
 		s.move(s.placeOf("review"))
 	case Again:

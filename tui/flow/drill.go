@@ -19,6 +19,9 @@ type drilling struct {
 	plan *drill.Plan   // nil where the rules cannot run
 	seen *drill.Review // nil where there was no drill
 	just bool          // its clock was stopped, and what it has shown was not read yet
+
+	required bool    // the school does not do without it
+	climb    float64 // mm, how high a climb goes whose moves are counted; 0 until it is told
 }
 
 // Drilling says whether a drill runs: its climber hangs.
@@ -187,9 +190,9 @@ func (a Ask) unanswered(d *Draft) bool {
 	return ok && *c == fit.Unanswered
 }
 
-// placeIn is the question with that key in the step called id.
-func (s *State) placeIn(id, key string) Place {
-	p := s.placeOf(id)
+// placeInDrill is the drill's question with that key.
+func (s *State) placeInDrill(key string) Place {
+	p := s.placeOf(DrillStep)
 	for a, ask := range s.Steps[p.Step].Asks {
 		if ask.Key == key {
 			p.Ask = a
@@ -198,13 +201,12 @@ func (s *State) placeIn(id, key string) Place {
 	return p
 }
 
-// drillStepAt is the step of the drill that is being seen.
-func (s *State) drillStepAt() drill.Step {
-	steps := drill.Steps()
-	for _, st := range steps {
+// drillStepAt is the step of the drill that is being seen; none once it is through.
+func (s *State) drillStepAt() (drill.Step, bool) {
+	for _, st := range drill.Steps() {
 		if x := s.seenIn(st.Name); x.Held != fit.Yes || !s.noted(st, x) {
-			return st
+			return st, true
 		}
 	}
-	return steps[len(steps)-1]
+	return drill.Step{}, false
 }

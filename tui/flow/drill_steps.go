@@ -14,7 +14,7 @@ import (
 // groundDrill walks the steps of the drill: each is seen before the next is
 // asked, and a stop leads to getting down.
 func groundDrill() Step {
-	s := Step{ID: DrillStep, Title: "Ground drill", Phase: Close, Asks: []Ask{drillStart()}}
+	s := Step{ID: DrillStep, Title: "Ground drill", Phase: Close, Asks: append([]Ask{drillStart()}, toRead()...)}
 	for i, st := range drill.Steps() {
 		s.Asks = append(s.Asks, seen(i, st))
 		for _, n := range st.Notes {
@@ -43,34 +43,55 @@ func drillStart() Ask {
 		case d.Drilling():
 			return []Option{{Word: "still up: go on", Act: StayUp}}
 		case d.drill.plan == nil || len(d.drill.plan.Refused) > 0:
-			return []Option{{Word: "back to the review", Act: ToReview}, {Word: "no drill now: on to the sign-off", Act: GoOn}}
+			return append([]Option{{Word: "back to the review", Act: ToReview}, d.noDrill()}, d.toRead()...)
 		}
 		word := "up now: start the clock"
 		if d.Session.Drill != nil {
 			word = "once more: up now, start the clock"
 		}
-		return []Option{{Word: word, Act: DrillUp}, {Word: "no drill now: on to the sign-off", Act: GoOn}}
+		return append([]Option{{Word: word, Act: DrillUp}, d.noDrill()}, d.toRead()...)
 	}
 	return Ask{Key: "drill.start", Kind: Choice, Title: "The ground drill: is the climber up?", Topic: "drill",
 		When:    func(d *Draft) bool { return !d.hangRuns() },
 		Aside:   func(d *Draft) bool { return d.blocked || !d.judged },
 		Tells:   (*Draft).tellDrill,
 		Options: options,
-		Mark:    func(d *Draft) int { return len(options(d)) - 1 },
+		Mark:    func(d *Draft) int { return count(!d.Drilling()) },
 	}
 }
+
+// noDrill is the option that passes over the drill.
+func (d *Draft) noDrill() Option {
+	word := "no drill now: on to the sign-off"
+	if d.wantsDrill() {
+		word += ", which needs a note"
+	}
+	return Option{Word: word, Act: GoOn}
+}
+
+// wantsDrill says whether the school requires a drill and none was seen whole.
+func (d *Draft) wantsDrill() bool {
+	r := d.drill.seen
+	return d.drill.required && (r == nil || r.Stale || len(r.NotSeen) > 0)
+}
+
+// required says that the school does not do without the drill.
+const required = "The school requires this drill: without it no sign-off is complete, unless the instructor notes why."
 
 // tellDrill tells how high to hang and what comes first, or why it is not to be
 // done yet; and what one that was done has shown.
 func (d *Draft) tellDrill() []string {
 	unit := string(d.Session.Unit)
 	var out []string
+	if d.wantsDrill() {
+		out = append(out, required)
+	}
 	if d.drill.seen != nil && !d.Drilling() {
 		out = append(out, "Done already. "+strings.Join(d.drill.seen.Words(unit), ". ")+".")
 	}
 	p := d.drill.plan
 	if p == nil {
-		return append(out, "Not yet: the readings have to be put right first.")
+		return append(out, noPlan)
 	}
 	for _, r := range p.Refused {
 		out = append(out, "Not yet: "+r.In(unit))
@@ -230,8 +251,12 @@ func drillDown() Ask {
 			}
 			return append([]string{fmt.Sprintf("Stopped: %s. %s", strings.ToLower(st.Title[:1])+st.Title[1:], st.Then.In(string(d.Session.Unit)))}, gettingDown()...)
 		},
-		Options: func(*Draft) []Option {
-			return []Option{{Word: "down: stop the clock", stops: true}, {Word: "still up: go on with the drill", Act: StayUp, set: unstop}}
+		Options: func(d *Draft) []Option {
+			out := []Option{{Word: "down: stop the clock", stops: true}, {Word: "still up: go on with the drill", Act: StayUp, set: unstop}}
+			if _, ok := d.stopped(); !ok && d.drill.plan != nil {
+				out = append(out, d.toRehearse())
+			}
+			return out
 		},
 		Mark: func(d *Draft) int { return 0 },
 	}
@@ -265,8 +290,9 @@ func drillResult() Ask {
 			}
 			return d.drill.seen.Words(string(d.Session.Unit))
 		},
-		Options: func(*Draft) []Option {
-			return []Option{{Word: "on to the sign-off", Act: GoOn}, {Word: "back to the review", Act: ToReview}, {Word: "once more", Act: DrillAgain}}
+		Options: func(d *Draft) []Option {
+			out := []Option{{Word: "on to the sign-off", Act: GoOn}, {Word: "back to the review", Act: ToReview}, {Word: "once more", Act: DrillAgain}}
+			return append(out, d.toRead()...)
 		},
 		Mark: func(*Draft) int { return 1 },
 	}

@@ -15,7 +15,9 @@ func (s *State) downNow(now time.Time) {
 	}
 	d := s.Draft.clone()
 	if d.Drilling() {
-		d.stopDrill(s.drillStepAt(), "down at once")
+		if at, ok := s.drillStepAt(); ok {
+			d.stopDrill(at, "down at once")
+		}
 	}
 	d.stop(now)
 	d.Down = true

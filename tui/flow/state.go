@@ -95,6 +95,7 @@ func Start(s sessions.Session, c Config) State {
 	st := State{Draft: Draft{Session: s, Followed: c.Earlier}.clone(), Config: c, Steps: Steps(), Texts: map[string]string{}}
 	st.Hang = max(0, len(s.Fit.Hangs)-1)
 	st.Change = len(s.Fit.Changes)
+	st.drill.required = c.NeedDrill
 	st.unset()
 	st.judge()
 	st.At = st.firstOpen()
