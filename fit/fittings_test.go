@@ -43,6 +43,11 @@ func everyReading() readings {
 	} {
 		rs[r] = []float64{v}
 	}
+	for r := range fit.NumReadings {
+		if rs[r] == nil { // one that nothing rests on yet
+			rs[r] = []float64{1700}
+		}
+	}
 	return rs
 }
 

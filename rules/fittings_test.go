@@ -54,6 +54,11 @@ func goodFitting() *fit.Fitting {
 	} {
 		*list(f, r) = []float64{v}
 	}
+	for r := range fit.NumReadings {
+		if l := list(f, r); *l == nil { // one that nothing rests on yet
+			*l = []float64{1700}
+		}
+	}
 	return f
 }
 

@@ -31,7 +31,7 @@ func TestNamesOfInputs(t *testing.T) {
 		}
 	}
 	for r := range fit.NumReadings {
-		if rules.ReadingMark(r) == "" {
+		if r.Info().Mark == "" {
 			t.Errorf("nobody is told where %v is read", r)
 		}
 	}

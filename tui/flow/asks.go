@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"example.com/hangtape/fit"
-	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/number"
 )
@@ -22,7 +21,7 @@ func readings(table string) []Ask {
 
 func reading(r fit.Reading) Ask {
 	info := r.Info()
-	a := Ask{Key: info.Table + "." + info.Key, Kind: Reading, Reading: r, Title: upper(info.Name), How: rules.ReadingMark(r), Topic: info.Table + "." + info.Key}
+	a := Ask{Key: info.Table + "." + info.Key, Kind: Reading, Reading: r, Title: upper(info.Name), How: r.Info().Mark, Topic: info.Table + "." + info.Key}
 	a.Quantity = number.ForReading(r, "").Kind
 	a.cell = func(d *Draft) any { return &d.Session.Fit.Laid[r] }
 	if r.IsHeight() {
