@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"example.com/hangtape/rules/nearest"
@@ -61,42 +63,55 @@ func (k TopicKind) Heading() string {
 }
 
 // Topics are all explanations, grouped by kind in the order of TopicKinds.
-func Topics() []Topic {
-	var all []Topic
+func Topics() []Topic { return slices.Clone(handbook().topics) }
+
+// A book is all explanations and where each name is found in them.
+type book struct {
+	topics []Topic
+	at     map[string]int // by plainKey
+}
+
+// handbook is put together once: a wizard asks it at every key.
+var handbook = sync.OnceValue(func() book {
+	b := book{at: map[string]int{}}
 	for _, group := range [][]Topic{chapters(), checkTopics(), limitTopics(), readingTopics(), labelTopics(), postureTopics(),
 		poseTopics(), verdictTopics(), originTopics(), findingTopics(), termTopics(), reviewTopics(), cordTopics(), drillTopics()} {
-		all = append(all, group...)
+		b.topics = append(b.topics, group...)
 	}
-	return all
-}
+	for _, names := range []func(Topic) []string{ // a name comes before another topic's other names, these before titles
+		func(t Topic) []string { return []string{t.Name} },
+		func(t Topic) []string { return t.Also },
+		func(t Topic) []string { return []string{t.Title} },
+	} {
+		for i, t := range b.topics {
+			for _, n := range names(t) {
+				if key := plainKey(n); !b.has(key) {
+					b.at[key] = i
+				}
+			}
+		}
+	}
+	return b
+})
+
+func (b book) has(key string) bool { _, ok := b.at[key]; return ok }
 
 // Explain is the explanation of name, and whether there is one. Letter case and
 // the choice of -, _ or a space do not matter; keys of the session file and
 // names in answers lead to the same topics ("hangs.2.hip_mm" to the hip point).
 func Explain(name string) (Topic, bool) {
-	name = plainKey(name)
-	topics := Topics()
-	for _, names := range []func(Topic) []string{
-		func(t Topic) []string { return []string{t.Name} },
-		func(t Topic) []string { return t.Also },
-		func(t Topic) []string { return []string{t.Title} },
-	} {
-		for _, t := range topics {
-			for _, n := range names(t) {
-				if plainKey(n) == name {
-					return t, true
-				}
-			}
-		}
+	i, ok := handbook().at[plainKey(name)]
+	if !ok {
+		return Topic{}, false
 	}
-	return Topic{}, false
+	return handbook().topics[i], true
 }
 
 // NearestTopic is the name that a misspelt one was probably meant to be, or ""
 // where none is near.
 func NearestTopic(name string) string {
 	var names []string
-	for _, t := range Topics() {
+	for _, t := range handbook().topics {
 		names = append(names, t.Name)
 	}
 	return nearest.Of(plainKey(name), names)

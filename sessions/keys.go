@@ -2,6 +2,7 @@ package sessions
 
 import (
 	"slices"
+	"sync"
 	"time"
 
 	"example.com/hangtape/fit"
@@ -21,14 +22,18 @@ func SchoolKeys() []KeyInfo { return schoolSchema.keys() }
 // "hangs.1.hip_mm" or "hangs.N.hip_mm" alike. It is false where there is no
 // such key.
 func Key(path string) (KeyInfo, bool) {
-	general := entryNumber.ReplaceAllString(path, ".N.")
-	for _, k := range Keys() {
-		if k.Path == general {
-			return k, true
-		}
-	}
-	return KeyInfo{}, false
+	k, ok := keyInfos()[entryNumber.ReplaceAllString(path, ".N.")]
+	return k, ok
 }
+
+// keyInfos is gathered once: a wizard asks for each field.
+var keyInfos = sync.OnceValue(func() map[string]KeyInfo {
+	by := map[string]KeyInfo{}
+	for _, k := range Keys() {
+		by[k.Path] = k
+	}
+	return by
+})
 
 type sessionField = field[Session]
 
