@@ -2,7 +2,6 @@ package fit
 
 import (
 	"math"
-	"slices"
 )
 
 // A Block is a run of inputs that are correlated with each other.
@@ -20,8 +19,9 @@ type Propagation struct {
 	blocks []Block
 	x, u   []float64
 	f      stepped
-	rows   []int     // by input: its row of contributions; row 0 is that of inputs not stepped
-	contr  []float64 // by row, then output
+	places []int     // by input: its place among the contributions; 0 is that of inputs not stepped
+	count  int       // of places
+	contr  []float64 // by output, then place
 	sums   sums      // over the inputs
 	still  sums      // over those that a reading on trial leaves alone
 	lo, hi []float64 // scratch
@@ -66,15 +66,15 @@ func every(int) bool { return true }
 // uses the room that p has.
 func (p *Propagation) start(f stepped, x, u []float64, blocks []Block, n int, steps func(i int) bool) {
 	p.f, p.x, p.u, p.blocks = f, x, u, blocks
-	p.rows = zeroed(p.rows, len(x))
-	count := 1
+	p.places = zeroed(p.places, len(x))
+	p.count = 1
 	for i := range x {
 		if u[i] != 0 && !math.IsNaN(x[i]) && steps(i) {
-			p.rows[i] = count
-			count++
+			p.places[i] = p.count
+			p.count++
 		}
 	}
-	p.contr = zeroed(p.contr, count*n)
+	p.contr = zeroed(p.contr, p.count*n)
 	for _, s := range []*[]float64{&p.Values, &p.sums.squares, &p.sums.shifts, &p.lo, &p.hi} {
 		*s = zeroed(*s, n)
 	}
@@ -91,22 +91,20 @@ func zeroed[T any](s []T, n int) []T {
 	return s
 }
 
-// fill steps those inputs that have a row and for which which is true, and keeps
+// fill steps those inputs that have a place and for which which is true, and keeps
 // what that does.
 func (p *Propagation) fill(which func(i int) bool) {
-	n := len(p.Values)
-	for i, row := range p.rows {
-		if row == 0 || !which(i) {
+	for i, place := range p.places {
+		if place == 0 || !which(i) {
 			continue
 		}
 		p.step(i, p.u[i])
-		contr := p.contr[row*n : (row+1)*n]
 		for o, mid := range p.Values {
 			if p.hi[o] == mid && p.lo[o] == mid {
 				continue // most inputs leave most outputs alone
 			}
 			c, shift := p.effect(o)
-			contr[o] = c
+			p.contr[o*p.count+place] = c
 			p.sums.squares[o] += c * c
 			p.sums.shifts[o] += shift
 		}
@@ -140,14 +138,19 @@ func (p *Propagation) effect(o int) (contr, shift float64) {
 
 // Contribution is what input i adds to the standard uncertainty of output o,
 // with its sign; NaN where both its steps leave the domain.
-func (p *Propagation) Contribution(i, o int) float64 { return p.contr[p.rows[i]*len(p.Values)+o] }
+func (p *Propagation) Contribution(i, o int) float64 { return p.of(o)[p.places[i]] }
+
+// of is the contributions to output o, by place.
+func (p *Propagation) of(o int) []float64 { return p.contr[o*p.count : (o+1)*p.count] }
 
 // Relevant says of each input whether it has any part in the outputs of p.
 func (p *Propagation) Relevant() []bool {
-	n := len(p.Values)
 	relevant := make([]bool, len(p.x))
-	for i, row := range p.rows {
-		relevant[i] = slices.ContainsFunc(p.contr[row*n:(row+1)*n], func(c float64) bool { return c != 0 })
+	for o := range p.Values {
+		contr := p.of(o)
+		for i, place := range p.places {
+			relevant[i] = relevant[i] || contr[place] != 0
+		}
 	}
 	return relevant
 }
@@ -162,7 +165,7 @@ func (p *Propagation) U(o int) (u, shift float64) {
 func (p *Propagation) With(i int, u float64) func(o int) Uncertainty {
 	n := len(p.Values)
 	contr, gained := make([]float64, n), make([]float64, n) // gained by the shifts
-	if p.rows[i] != 0 {
+	if p.places[i] != 0 {
 		p.step(i, p.u[i])
 		for o := range gained {
 			_, shift := p.effect(o)
@@ -182,9 +185,9 @@ func (p *Propagation) With(i int, u float64) func(o int) Uncertainty {
 	}
 	return func(o int) Uncertainty {
 		sum := contr[o] * contr[o]
-		for j, row := range p.rows {
+		for j, place := range p.places {
 			if j != i {
-				c := p.contr[row*n+o]
+				c := p.of(o)[place]
 				sum += c * c
 			}
 		}
@@ -199,14 +202,16 @@ func (p *Propagation) combine(o int, sum, shift float64) (u, total float64) {
 	if math.IsNaN(p.Values[o]) {
 		return math.NaN(), math.NaN()
 	}
+	contr := p.of(o)
 	for _, b := range p.blocks {
+		places := p.places[b.Start : b.Start+len(b.Corr)]
 		for j, row := range b.Corr {
-			cj := p.Contribution(b.Start+j, o)
+			cj := contr[places[j]]
 			if cj == 0 {
 				continue
 			}
 			for k := j + 1; k < len(row); k++ {
-				sum += 2 * row[k] * cj * p.Contribution(b.Start+k, o)
+				sum += 2 * row[k] * cj * contr[places[k]]
 			}
 		}
 	}
