@@ -80,7 +80,7 @@ func TestFewKeys(t *testing.T) {
 			d := begin(t, want, "3")
 			d.press(tea.KeyEnter) // the latest one
 			d.typed("3")          // a re-check
-			if n := d.keys(again) + 3; n > 36 || len(d.m().flow.Session.Fit.Hangs) != 1 {
+			if n := d.keys(again) + 3; n > 32 || len(d.m().flow.Session.Fit.Hangs) != 1 {
 				t.Errorf("%d keys, at most 40", n)
 			}
 			d.leave()

@@ -253,6 +253,8 @@ func (m *Model) footer() string {
 			pairs = []string{"1-9", "choose"}
 		case strings.TrimSpace(m.flow.Text()) == "" && m.flow.Edit == a.Told(&m.flow.Draft):
 			pairs = []string{"Enter", "go on"}
+		case m.flow.Once(a):
+			pairs = []string{"Enter", "take, go on"}
 		}
 		pairs = append(pairs, "Esc", "back", "Tab", "steps", "?", "help")
 		if m.flow.Ask().Kind != flow.Text {

@@ -46,14 +46,12 @@ func TestReCheck(t *testing.T) {
 					if r != c.leave {
 						text := fmt.Sprintf("%.0f", v)
 						d.typed(text)
-						d.press(tea.KeyEnter)
-						if d.m().flow.Text() != "" { // questioned
-							d.press(tea.KeyEnter)
-						}
-						keys += len(text) + 1
+						keys += len(text)
 					}
-					d.press(tea.KeyEnter)
-					keys++
+					for d.m().flow.Ask().Reading == r { // twice where it is questioned
+						d.press(tea.KeyEnter)
+						keys++
+					}
 				}
 				d.typed("1") // down
 				if view := strings.Join(strings.Fields(d.model.View()), " "); !strings.Contains(view, c.shows) || strings.Contains(view, "UNKNOWN hitch") {
@@ -62,7 +60,7 @@ func TestReCheck(t *testing.T) {
 				d.typed("1")
 				d.press(tea.KeyEnter, tea.KeyEnter)
 				d.typed("1")
-				if keys += 5; keys > 40 {
+				if keys += 5; keys > 36 {
 					t.Errorf("%d keys to the end, at most 40", keys)
 				}
 				if c.notes == "" {
@@ -102,7 +100,7 @@ func TestReCheckLineByLine(t *testing.T) {
 	}
 	in := "earlier\n1\n3\n1\n"
 	for _, r := range []fit.Reading{fit.Hip, fit.ConnectorBottom, fit.GardaLevel, fit.KneeLevel, fit.GardaTaut} {
-		in += fmt.Sprintf("%.0f\n\n", fit.Mean(then.Fit.Hangs[0].Heights[r]))
+		in += fmt.Sprintf("%.0f\n", fit.Mean(then.Fit.Hangs[0].Heights[r]))
 	}
 	in += "1\n1\n\nB. Instructor\n1\n"
 	now := func() time.Time { return then.Started.AddDate(0, 3, 0) }

@@ -29,7 +29,7 @@ func TestResumeAtTheOpenQuestion(t *testing.T) {
 		"another unit":           {"11Ash\r\rtree\r3", "tape.class"},
 		"another class":          {"11Ash\r\rtree\r13", "tape.division_mm"},
 		"a division":             {"11Ash\r\rtree\r122\r", "tape.hook"},
-		"a piece that is there":  {"11Ash\r\r\r\r\r\r\r\r\r\r\r\r\r\r1", "kit.main_bridge.length_mm"},
+		"a piece that is there":  {"11Ash\r\r\r\r\r\r\r\r\r\r\r\r\r1", "kit.main_bridge.length_mm"},
 		"a purpose of a re-tune": {"3\r3", "hang"},
 	} {
 		t.Run(name, func(t *testing.T) {

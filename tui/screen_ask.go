@@ -57,7 +57,7 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 			return m.do(flow.DownNow{Now: m.now})
 		}
 	case keyKeep:
-		if ask.Keepable() && len(m.flow.EarlierOf(ask)) > 0 {
+		if ask.Keepable() && len(m.flow.EarlierOf(ask)) > 0 && m.flow.Text() == "" { // else it is the k of kg
 			return m.do(flow.Keep{})
 		}
 	case noKey, keyPageUp, keyShorter, keyLonger, keyMore, keyLeave, keySuspend:
@@ -199,7 +199,11 @@ func besideOf(s *flow.State, a flow.Ask) []string {
 		out = append(out, s.CordToCut(a)...)
 	}
 	if values := a.Values(&s.Draft, s.Session.Unit); len(values) > 0 {
-		out = append(out, "Taken: "+strings.Join(values, ", "))
+		is := "Now: " // nobody may have answered: a default, or what an earlier session said
+		if a.Kind == flow.Reading {
+			is = "Taken: "
+		}
+		out = append(out, is+strings.Join(values, ", "))
 	}
 	if old := s.EarlierOf(a); len(old) > 0 {
 		var shown []string

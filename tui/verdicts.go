@@ -40,7 +40,8 @@ func (m *Model) checkLines(c rules.Check, sentence string, width int) []string {
 	return lines
 }
 
-// summaryLines is what the rules say so far, in at most height lines.
+// summaryLines is what the rules say so far, in at most height lines. What is not
+// known is no news while readings are still to come.
 func (m *Model) summaryLines(width, height int) []string {
 	if m.flow.IsHeld() {
 		return m.heldSummary(width, height)
@@ -59,7 +60,11 @@ func (m *Model) summaryLines(width, height int) []string {
 	if len(r.Next) > 0 && m.flow.Step().Phase != flow.Ground {
 		lines = append(lines, m.theme.wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)
 	}
-	for _, v := range []rules.Verdict{rules.Fail, rules.Tight, rules.Unknown} {
+	telling := []rules.Verdict{rules.Fail, rules.Tight}
+	if m.flow.Step().Phase == flow.Close {
+		telling = append(telling, rules.Unknown)
+	}
+	for _, v := range telling {
 		for _, c := range worstFirst(r.Checks) {
 			if c.Verdict == v && len(lines) < height {
 				lines = append(lines, m.checkLines(c, rules.Sentence(c, string(m.flow.Session.Unit)), width)...)

@@ -44,7 +44,7 @@ var scenes = []struct {
 		d.typed("1")
 		d.goTo(d.place("climber.thigh_mm"))
 		d.typed("?")
-		d.press(tea.KeyPgDown, tea.KeyPgDown)
+		d.press(tea.KeyPgDown)
 	}},
 	{"demo-sign-off", func(d *desk) { d.press(tea.KeyEnter); d.typed("1"); d.typed("2") }},
 	{"drill-start", func(d *desk) { d.press(tea.KeyEnter); d.typed("1") }},

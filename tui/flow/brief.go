@@ -33,6 +33,14 @@ func (a Ask) passedOver(d *Draft) bool {
 	return false
 }
 
+// Once says whether a reading, once it is taken, leads on to the next question,
+// since this session takes each of them once: an answer holds an earlier one then.
+// Whoever comes back takes as many more as they like.
+func (d *Draft) Once(a Ask) bool {
+	return (d.reTuning() || d.IsHeld()) && a.Kind == Reading && a.Reading < fit.NumReadings &&
+		!slices.Contains(d.again, a.Reading) && a.Told(d) == 0
+}
+
 // ofTheFitting says whether the question is about what a fitting is made of: one
 // of the tables of the file that come before its sign-off.
 func (a Ask) ofTheFitting() bool {
@@ -64,7 +72,7 @@ func (d *Draft) reTuned(a Ask) bool {
 	switch {
 	case a.Kind == Reading && a.Reading.IsHeight():
 		return slices.Contains(reTunedHeights, a.Reading)
-	case slices.Contains([]string{"climber.mass_kg", "rope.ahead_mm", "kit.inspected_by", "kit.inspected"}, a.Key):
+	case slices.Contains([]string{massKey, "rope.ahead_mm", "kit.inspected_by", "kit.inspected"}, a.Key):
 		return true
 	case d.stale()[a.Key] != "":
 		return true

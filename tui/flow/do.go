@@ -94,7 +94,7 @@ func (s *State) take(a Ask, now time.Time) {
 		a.note(s, v)
 		return
 	}
-	field := s.field()
+	field, stays := s.field(), a.Kind == Reading && !s.Once(a)
 	d := s.Draft.clone()
 	a.add(&d, v)
 	d.unkeep(s.Slot(a))
@@ -103,10 +103,11 @@ func (s *State) take(a Ask, now time.Time) {
 	}
 	s.setText(field, "")
 	s.Said = Said{Taken, a.Title + ": " + v.echo, v.echo}
-	if a.Kind == Reading {
+	if stays {
 		s.Edit = a.Told(&s.Draft)
 		return
 	}
+	s.Said.Echo = "" // of another question than the one to come
 	s.forward()
 }
 

@@ -8,7 +8,8 @@ import (
 	"example.com/hangtape/sessions"
 )
 
-// keep takes over the earlier session's length.
+// keep takes over the earlier session's length, or says that the mass is what it
+// was: an answer of today, which bears no mark.
 func (s *State) keep() {
 	a := s.Ask()
 	old := s.EarlierOf(a)
@@ -21,7 +22,11 @@ func (s *State) keep() {
 		return
 	}
 	d := s.Draft.clone()
-	d.keep(a.Reading)
+	if a.Key == massKey {
+		d.Session.Fit.Mass, d.Session.Fit.MassU = s.Earlier.Fit.Mass, s.Earlier.Fit.MassU
+	} else {
+		d.keep(a.Reading)
+	}
 	if !s.commit(d) {
 		return
 	}
@@ -63,15 +68,23 @@ func (d *Draft) unkeep(key string) {
 // empty where nothing has.
 func (s *State) StaleBy(a Ask) string { return s.stale()[a.Key] }
 
-// Keepable says whether an earlier session's answer to a may be taken over:
-// lengths of the climber and the kit, never heights.
+// massKey is the climber's mass, which changes with layers and meals.
+const massKey = "climber.mass_kg"
+
+// Keepable says whether an earlier session's answer to a may be taken over by an
+// act of its own: lengths of the climber and the kit and the mass, never heights.
 func (a Ask) Keepable() bool {
-	return a.Kind == Reading && a.Reading < fit.NumReadings && !a.Reading.IsHeight() && a.Reading != fit.Ahead
+	return a.Key == massKey || a.Kind == Reading && a.Reading < fit.NumReadings && !a.Reading.IsHeight() && a.Reading != fit.Ahead
 }
 
 // EarlierOf are the readings of a in the session that this one follows.
 func (s *State) EarlierOf(a Ask) []float64 {
-	if s.Earlier == nil || a.Kind != Reading || a.Reading >= fit.NumReadings {
+	switch {
+	case s.Earlier == nil:
+		return nil
+	case a.Key == massKey && s.Earlier.Fit.Mass.Known:
+		return []float64{s.Earlier.Fit.Mass.V}
+	case a.Kind != Reading || a.Reading >= fit.NumReadings:
 		return nil
 	}
 	if !a.Reading.IsHeight() {

@@ -15,6 +15,8 @@ func kit() Step {
 			func(d *Draft) *string { return &d.Session.InspectedBy }),
 		day("kit.inspected", "Inspected on", func(d *Draft) any { return &d.Session.Inspected }),
 	}}
+	last := &s.Asks[len(s.Asks)-1]
+	last.Aside = func(d *Draft) bool { return d.Session.InspectedBy == "" } // nobody has, so there is no day
 	return s
 }
 
