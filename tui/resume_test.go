@@ -31,6 +31,9 @@ func TestResumeAtTheOpenQuestion(t *testing.T) {
 		"a division":             {"11Ash\r\rtree\r122\r", "tape.hook"},
 		"a piece that is there":  {"11Ash\r\r\r\r\r\r\r\r\r\r\r\r\r1", "kit.main_bridge.length_mm"},
 		"a purpose of a re-tune": {"3\r3", "hang"},
+		"what is new":            {"3\r2" + "21" + "31", "new.keep"},
+		"what is kept":           {"3\r2" + "21" + "31" + "1", "kit.inspected_by"},
+		"a short fitting":        {"15Ash\r", "session.instructor"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {

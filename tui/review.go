@@ -48,7 +48,11 @@ func reviewOf(s *flow.State) []reviewLine {
 		out = append(out, reviewLine{&c, rules.Sentence(c, unit)})
 	}
 	for _, n := range r.Next {
-		out = append(out, say("Next for %s: read %s.", n.Check, rules.InputName(n.Reading)))
+		often := ""
+		if s.TakenEnough(n.Reading) {
+			often = flow.TakenOften
+		}
+		out = append(out, say("Next for %s: read %s%s.", n.Check, rules.InputName(n.Reading), often))
 	}
 	for _, l := range slices.Sorted(maps.Keys(s.Session.Limits)) {
 		out = append(out, say("Limit moved by the school: %s is %s.", l, rules.FormatValue(s.Session.Limits[l], 0, lengthUnit(l.Info().Unit, s.Session.Unit))))

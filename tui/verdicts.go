@@ -57,8 +57,11 @@ func (m *Model) summaryLines(width, height int) []string {
 	for _, f := range r.Findings {
 		lines = append(lines, m.theme.wrap(f.In(string(m.flow.Session.Unit)), width)...)
 	}
-	if len(r.Next) > 0 && m.flow.Step().Phase != flow.Ground {
-		lines = append(lines, m.theme.wrap("Next to read: "+rules.InputName(r.Next[0].Reading), width)...)
+	for _, n := range r.Next {
+		if m.flow.Step().Phase != flow.Ground && !m.flow.TakenEnough(n.Reading) {
+			lines = append(lines, m.theme.wrap("Next to read: "+rules.InputName(n.Reading), width)...)
+			break
+		}
 	}
 	telling := []rules.Verdict{rules.Fail, rules.Tight}
 	if m.flow.Step().Phase == flow.Close {

@@ -111,6 +111,26 @@ func (d *Draft) newThings() []string {
 	return strings.Split(list, ", ")
 }
 
+// newsTold says whether somebody has answered a, one of the questions for what is
+// new: as far as the file tells.
+func (d *Draft) newsTold(a Ask) bool {
+	of := map[string][]novelty{"new.climber": climberNews, "new.kit": kitNews}[a.Key]
+	for _, n := range of {
+		if slices.Contains(d.newThings(), n.name) {
+			return true
+		}
+	}
+	if a.Key == "new.keep" {
+		for r := range fit.NumReadings {
+			key := fit.LaidKey(r)
+			if slices.ContainsFunc(d.Session.Fit.Kept, func(k fit.Kept) bool { return k.Key == key }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // turn says that n is new, or takes it back. What its labels said is not known
 // any more then.
 func (d *Draft) turn(n novelty) {

@@ -26,6 +26,14 @@ func remarked(notes, begin, said string) string {
 	return joined(notes, said)
 }
 
+// ourOwn says whether the notes hold nothing but the program's own sentences.
+func ourOwn(notes string) bool {
+	for _, begin := range []string{shortSaid, newSince, reCheckOf} {
+		notes = remarked(notes, begin, "")
+	}
+	return notes == ""
+}
+
 func joined(parts ...string) string {
 	var out []string
 	for _, p := range parts {

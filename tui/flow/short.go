@@ -56,6 +56,21 @@ func (s *State) want() {
 	s.wants = s.wantedBut(func(key string) bool { return s.tried[key] >= enoughTried || enough(key) })
 }
 
+// recallTried counts what the file of a resumed fitting tells: what was taken was
+// asked for. What was passed over then is asked for again.
+func (s *State) recallTried() {
+	s.tried = map[string]int{}
+	s.Session.Fit.EachList(func(key string, values []float64) {
+		if s.tried[key] = count(len(values) > 0); len(values) > 1 {
+			s.tried[key] = enoughTried
+		}
+	})
+}
+
+// TakenEnough says whether another take of the reading with this key is worth
+// little, however doubted it is: it was taken three times.
+func (s *State) TakenEnough(key string) bool { return s.takenEnough()(key) }
+
 // takenEnough says of a key whether it was read often enough.
 func (s *State) takenEnough() func(key string) bool {
 	taken := map[string]int{}
@@ -156,31 +171,45 @@ func (s *State) StillWanted() string {
 // NoneWanted says that a fitting is as good as readings make it.
 const NoneWanted = "No further reading can change a verdict."
 
-// toWanted goes to the reading that can still turn a verdict, musts first.
+// toWanted goes to the reading that can still turn a verdict, musts first; to one
+// that was taken often enough only where there is no other.
 func (s *State) toWanted() {
 	if s.Report == nil {
 		s.Said = Said{Kind: Noted, Text: "the rules cannot run, so that no reading is better than another"}
 		return
 	}
-	never := func(string) bool { return false }
+	if s.toWantedBut(s.takenEnough(), "") || s.toWantedBut(func(string) bool { return false }, TakenOften) {
+		return
+	}
+	s.Said = Said{Kind: Noted, Text: NoneWanted}
+}
+
+// TakenOften says that one more take of a reading is worth little.
+const TakenOften = "; it was taken three times and more, so look for what else may be wrong: the mark, the pose, the kit"
+
+// toWantedBut is toWanted without the readings that are spent; false where that
+// leaves none. but is added to what is said of the others.
+func (s *State) toWantedBut(spent func(key string) bool, but string) bool {
 	here := s.Slot(s.Ask())
 	for _, kind := range []rules.Kind{rules.Must, rules.Should} {
-		for _, w := range s.Report.Wanted(kind, never) {
+		for _, w := range s.Report.Wanted(kind, spent) {
 			p, found := s.Find(w.Reading)
+			says := ""
 			switch {
 			case w.Reading == here:
-				s.Said = Said{Kind: Noted, Text: "this one, for " + w.Check}
+				says = "this one, for " + w.Check
 			case found:
 				s.move(p)
-				s.Said = Said{Kind: Noted, Text: "it may settle " + w.Check}
+				says = "it may settle " + w.Check
 			case strings.HasPrefix(w.Reading, "hangs.") && !s.Hanging():
 				s.move(s.placeOf("up"))
-				s.Said = Said{Kind: Noted, Text: fmt.Sprintf("%s may settle %s", rules.InputName(w.Reading), w.Check)}
+				says = fmt.Sprintf("%s may settle %s", rules.InputName(w.Reading), w.Check)
 			default:
 				continue
 			}
-			return
+			s.Said = Said{Kind: Noted, Text: says + but}
+			return true
 		}
 	}
-	s.Said = Said{Kind: Noted, Text: NoneWanted}
+	return false
 }

@@ -98,3 +98,49 @@ func TestShortFitting(t *testing.T) {
 		})
 	}
 }
+
+// TestShortFittingIsResumed kills a short fitting after each answer and resumes it
+// from its file alone: no reading that was taken is asked for without
+// end, however doubted.
+func TestShortFittingIsResumed(t *testing.T) {
+	for name, want := range flowtest.Examples(t, "../../testdata/sessions/examples") {
+		if len(want.Fit.Changes) > 0 {
+			continue
+		}
+		t.Run(name, func(t *testing.T) {
+			blank := flowtest.Blank(want)
+			start := func(s sessions.Session) flow.State {
+				return flow.Start(s, flow.Config{Judge: (*sessions.Session).Judge, Given: &blank})
+			}
+			st := start(blank)
+			st = st.Do(flow.Pick{Option: len(st.Options()) - 1, Now: want.Started})
+			y := flowtest.New(want)
+			for n := 0; st.Ask().Key != "review"; n++ {
+				if n > 500 {
+					t.Fatalf("no end; stuck at %s: %s", st.Ask().Key, st.Said.Text)
+				}
+				a, now := st.Ask(), y.Now(&st)
+				if values := a.Values(&flow.Draft{Session: *want, Hang: st.Hang}, sessions.MM); a.Kind == flow.Reading && len(values) > 0 {
+					st = st.Do(flow.Typed{Text: values[0]}).Do(flow.Enter{Now: now})
+					if st.Said.Kind == flow.Doubted {
+						st = st.Do(flow.Enter{Now: now})
+					}
+					if takes := a.Told(&st.Draft); takes > 2 { // asked for twice, as in one sitting
+						t.Fatalf("%s is asked for again and again", st.Slot(a))
+					}
+					s := st.Session
+					st = start(*s.Clone())
+					continue
+				}
+				if text, option, isOption := y.Answer(&st); isOption {
+					st = st.Do(flow.Pick{Option: option, Now: now})
+				} else {
+					st = st.Do(flow.Typed{Text: text}).Do(flow.Enter{Now: now})
+				}
+			}
+			if !st.Short() {
+				t.Error("it is no short fitting any more")
+			}
+		})
+	}
+}

@@ -97,6 +97,7 @@ func Start(s sessions.Session, c Config) State {
 	st.Change = len(s.Fit.Changes)
 	st.drill.required = c.NeedDrill
 	st.unset()
+	st.recallTried()
 	st.judge()
 	st.At = st.firstOpen()
 	st.enterField()
@@ -120,7 +121,9 @@ func (s *State) firstOpen() Place {
 	}
 	at, found := s.first(), Place{Step: -1}
 	for p, ok := at, true; ok; p, ok = s.after(p) {
-		if s.ask(p).answered(&s.Draft, &given) {
+		switch a := s.ask(p); {
+		case a.Key == "session.notes" && ourOwn(s.Session.Notes):
+		case a.answered(&s.Draft, &given), s.newsTold(a):
 			found = p
 		}
 	}
