@@ -67,6 +67,7 @@ type openedMsg struct {
 	editor  *sessions.Editor
 	session *sessions.Session
 	earlier *sessions.Session // that it follows, or nil
+	from    *sessions.Session // whose kit a new one takes over, or nil
 	demo    bool
 	cord    *fit.CordModel // from the pieces of cord that were tied
 	err     error

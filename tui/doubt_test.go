@@ -23,6 +23,7 @@ func TestQuestionedReading(t *testing.T) {
 	}{
 		"taken as it is":     {"climber.thigh_mm", "346\r", "\r", "Perhaps two digits swapped (436 mm)?", 346},
 		"put right":          {"climber.thigh_mm", "346\r", "<<<436\r", "standard deviations", 436},
+		"another typed":      {"climber.thigh_mm", "346\r", "436\r", "standard deviations", 436},
 		"another slip":       {"climber.thigh_mm", "346\r", "<<<643\r\r", "standard deviations", 643},
 		"inches":             {"kit.foot_loop.length_mm", "40\r", "\r", "Perhaps 40 in and not mm (1016 mm)?", 40},
 		"marks swapped":      {"hangs.1.left_hitch_top_mm", "1450\r", "\r", "swapped with left loop top", 1450},

@@ -200,9 +200,15 @@ func (m *Model) header() string {
 	if textWidth(left)+1+textWidth(right) > m.width {
 		left = strings.Join(append(marks, name), " ")
 	}
+	if textWidth(left)+1+textWidth(right) > m.width+textWidth(name)-fewestOfName {
+		left = strings.Join(marks, " ")
+	}
 	right = cut(right, m.width-textWidth(strings.Join(marks, " "))-1)
 	return spread(left, right, m.width)
 }
+
+// fewestOfName is how much of a name still tells whose it is.
+const fewestOfName = 6
 
 // hanging is how long somebody has been hanging, and whether a break is due.
 func (m *Model) hanging() (d time.Duration, due bool) {
@@ -253,8 +259,6 @@ func (m *Model) footer() string {
 			pairs = []string{"1-9", "choose"}
 		case strings.TrimSpace(m.flow.Text()) == "" && m.flow.Edit == a.Told(&m.flow.Draft):
 			pairs = []string{"Enter", "go on"}
-		case m.flow.Once(a):
-			pairs = []string{"Enter", "take, go on"}
 		}
 		pairs = append(pairs, "Esc", "back", "Tab", "steps", "?", "help")
 		if m.flow.Ask().Kind != flow.Text {
@@ -279,6 +283,12 @@ func (m *Model) footer() string {
 			return t.hints(m.width, "PgDn PgUp", "scroll", "c", "compare", "h", "history", "Esc", "back")
 		}
 		return t.hints(m.width, "PgDn PgUp", "scroll", "Esc", "back")
+	case onStudents:
+		pairs := []string{"1-9", "choose", "Esc", "back"}
+		if m.flow.Hanging() {
+			pairs = append([]string{"d", "down now"}, pairs...)
+		}
+		return t.hints(m.width, pairs...)
 	case onFirst, onConflict:
 	}
 	return ""

@@ -151,3 +151,24 @@ func TestMorningLineByLine(t *testing.T) {
 		t.Errorf("saved: %+v", all)
 	}
 }
+
+// A next student is asked from the first question on, also where the session
+// before has nothing of the kit yet.
+func TestNextStudentBeforeTheKitIsRead(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := sit(t, 44, 20)
+		d.typed("1" + "1Ash")
+		d.press(tea.KeyEnter)
+		d.typed("Birk")
+		d.press(tea.KeyEnter, tea.KeyCtrlO)
+		d.typed("1")
+		if s := &d.m().flow; s.Ask().Key != "session.purpose" || s.Session.Instructor != "Birk" {
+			t.Errorf("the next student of %q begins at %s", s.Session.Instructor, s.Ask().Key)
+		}
+		d.press(tea.KeyCtrlO)
+		if view := d.model.View(); !strings.Contains(view, "2  Ash, open at: Place") || !strings.Contains(view, "Esc back") {
+			t.Errorf("students:\n%s", view)
+		}
+		d.leave()
+	})
+}

@@ -65,7 +65,11 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 	if m.form.text == nil {
 		return nil
 	}
-	cmd := m.form.update(msg)
+	var start tea.Cmd
+	if m.flow.Said.Kind == flow.Doubted && msg.Type == tea.KeyRunes { // another in its place
+		m.form, start = newInput(m.form.gen+1, "", m.mainWidth())
+	}
+	cmd := tea.Batch(start, m.form.update(msg))
 	if *m.form.text != m.flow.Text() {
 		return tea.Batch(cmd, m.do(flow.Typed{Text: *m.form.text}))
 	}

@@ -86,16 +86,29 @@ func (m *Model) studentsLines(width int) []string {
 		if d, ok := hangingFor(s, m.now); ok {
 			line = fmt.Sprintf("%s HANGS, %s", nameOr(s.Session.Climber, "no name yet"), clockText(d))
 		}
-		lines = append(lines, t.key.Render(fmt.Sprint(i+2))+"  "+cut(line, width-3))
+		lines = append(lines, m.numbered(i+2, line, width)...)
 	}
 	for i, e := range m.students {
-		lines = append(lines, t.key.Render(fmt.Sprint(i+2+len(m.seats)))+"  "+cut(fmt.Sprintf("%s, begun %s", nameOr(e.Climber, "no name"), e.Started.Local().Format("2 Jan 15:04")), width-3))
+		lines = append(lines, m.numbered(i+2+len(m.seats), fmt.Sprintf("%s, begun %s", nameOr(e.Climber, "no name"), e.Started.Local().Format("2 Jan 15:04")), width)...)
 	}
 	lines = append(lines, "")
 	for _, l := range m.flow.KitSince() {
 		lines = append(lines, m.theme.wrap(clean(l), width)...)
 	}
 	return append(lines, m.theme.wrap("The session that you leave stays open, with all that was typed. The kit's lengths count for the next student as kept.", width)...)
+}
+
+// numbered is a line that a digit chooses, whole.
+func (m *Model) numbered(n int, line string, width int) []string {
+	lines := m.theme.wrap(clean(line), width-3)
+	for i := range lines {
+		if i == 0 {
+			lines[i] = m.theme.key.Render(fmt.Sprint(n)) + "  " + lines[i]
+		} else {
+			lines[i] = "   " + lines[i]
+		}
+	}
+	return lines
 }
 
 // hangingFor is how long the climber of s has been hanging.

@@ -94,7 +94,7 @@ func (m *Model) startNext(s *sessions.Session) tea.Cmd {
 		if err == nil {
 			flow.Carry(s, e)
 		}
-		return openedMsg{editor: editor, session: s, err: err}.withFolder(store)
+		return openedMsg{editor: editor, session: s, from: e, err: err}.withFolder(store)
 	}
 }
 
@@ -109,6 +109,9 @@ func (o openedMsg) withFolder(store *sessions.Store) openedMsg {
 // carriedFrom is the session whose kit the opened one has taken over without
 // following it; nil for none, or one that is gone.
 func (o openedMsg) carriedFrom() *sessions.Session {
+	if o.from != nil {
+		return o.from
+	}
 	if o.session.Follows != "" || len(o.session.Fit.Kept) == 0 {
 		return nil
 	}

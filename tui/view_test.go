@@ -115,6 +115,12 @@ var scenes = []struct {
 		d.typed("h")
 		d.press(tea.KeyPgDown)
 	}},
+	{"students", func(d *desk) {
+		d.typed("1" + "1Ash")
+		d.press(tea.KeyEnter, tea.KeyCtrlO)
+		d.typed("1" + "1Mir")
+		d.press(tea.KeyEnter, tea.KeyCtrlO)
+	}},
 	{"down-now", func(d *desk) { d.press(tea.KeyEnter); d.hang(); d.typed("d") }},
 }
 

@@ -1,6 +1,8 @@
 package flow
 
 import (
+	"strings"
+
 	"example.com/hangtape/fit"
 	"example.com/hangtape/tui/number"
 )
@@ -84,7 +86,11 @@ func garda() Step {
 
 // partOf puts the question whether the kit has the part before the others.
 func partOf(s Step, key string, asks []Ask, present func(*Draft) *bool, has func(*Draft) bool) Step {
-	first := choice(key, "Is it part of the kit?", "Look at it and touch it: nothing is taken to be there because nobody said so.", present,
+	name := strings.ToLower(s.Title[:1]) + s.Title[1:]
+	if key == "kit.garda" {
+		name = s.Title
+	}
+	first := choice(key, "Is the "+name+" part of the kit?", "Look at it and touch it: nothing is taken to be there because nobody said so.", present,
 		word[bool]{"yes", true}, word[bool]{"no, or not known", false})
 	for i := range asks {
 		asks[i].When = both(asks[i].When, has)
