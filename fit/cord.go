@@ -172,6 +172,18 @@ func (c Cord) laid() float64 {
 // cordUses are what each piece of a kit is cut as.
 var cordUses = [NumPieces]CordUse{CordBridge, CordHitch, CordHitch, CordFootLoop, CordTether, CordBridge}
 
+// UsualCords are the diameters, in mm, that the cord of piece p is likely to have:
+// common practice.
+func UsualCords(p Piece) []float64 {
+	switch cordUses[p] {
+	case CordBridge:
+		return []float64{8, 10, 12}
+	case CordFootLoop:
+		return []float64{6, 8, 10}
+	}
+	return []float64{8, 10}
+}
+
 // CordFor is the cord to cut for piece p of f's kit, to be finished at a length
 // in mm: as the session tells cord, wraps, strands and rope, and in the usual
 // way where it does not. A cord or rope that is not told is 0, which Check

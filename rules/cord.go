@@ -2,7 +2,9 @@ package rules
 
 import (
 	"fmt"
+	"math"
 	"strconv"
+	"strings"
 
 	"example.com/hangtape/fit"
 )
@@ -16,18 +18,50 @@ func CordMark(unit string) float64 {
 	return 5
 }
 
+// CordHead stands before a list of cord to cut.
+const CordHead = "Cord to cut, to be trimmed once it is tied and hung"
+
 // CordToCut says how much cord to cut for piece p of f's kit, to be finished at a
 // length in mm, by what m has learnt, with lengths in unit: "cut 1140 mm of 8 mm
 // cord for a backup tether of 178 mm". Where the session does not tell the cord it
-// says how to ask; empty where no such piece can be tied.
+// says so of each cord that is usual; empty where no such piece can be tied.
 func CordToCut(m *fit.CordModel, f *fit.Fitting, p fit.Piece, finished float64, unit string) string {
 	c := fit.CordFor(f, p, finished)
-	if c.Diameter == 0 {
-		return fmt.Sprintf("how much cord to cut for it: hangtape cut %s --finished LENGTH --cord DIAMETER", c.Use.Key())
+	what := fmt.Sprintf(" for a %s of %s", PieceName(p), FormatLength(finished, unit))
+	if c.Use == fit.CordHitch && c.Host == 0 {
+		return "how much cord to cut" + what + " is known once the rope's diameter is told"
 	}
-	if c.Check() != nil {
+	cords := []float64{c.Diameter}
+	if c.Diameter == 0 {
+		cords = fit.UsualCords(p)
+	}
+	var cuts []string
+	for _, d := range cords {
+		if c.Diameter = d; c.Check() == nil {
+			cut := FormatLength(m.Cut(c, CordMark(unit)).Length, unit)
+			cuts = append(cuts, fmt.Sprintf("%s of %s mm cord", cut, strconv.FormatFloat(d, 'f', -1, 64)))
+		}
+	}
+	if len(cuts) == 0 {
 		return ""
 	}
-	cut := m.Cut(c, CordMark(unit))
-	return fmt.Sprintf("cut %s of %s mm cord for a %s of %s", FormatLength(cut.Length, unit), strconv.FormatFloat(c.Diameter, 'f', -1, 64), PieceName(p), FormatLength(finished, unit))
+	return "cut " + strings.Join(cuts, ", or ") + what
+}
+
+// TiedWords say of a piece that was tied what its knots took, and how far off that
+// is from what the others say, with lengths in unit.
+func TiedWords(r fit.CordResidual, unit string) string {
+	than := "more"
+	if r.Off < 0 {
+		than = "less"
+	}
+	return fmt.Sprintf("knots took %s, %s %s than foretold (± %s)", FormatLength(r.Used, unit), FormatLength(math.Abs(r.Off), unit), than, FormatLength(r.U, unit))
+}
+
+// TiedQuestion asks about a piece that is doubtful; empty of another one.
+func TiedQuestion(r fit.CordResidual) string {
+	if !r.Doubtful() {
+		return ""
+	}
+	return fmt.Sprintf("QUESTIONED: %.1f standard deviations off. Was it cut, tied and read as told? It counts, and makes the next pieces longer", math.Abs(r.Off)/r.U)
 }

@@ -20,7 +20,7 @@ func TestCordToCut(t *testing.T) {
 	}{
 		{fit.PieceTether, 178, "mm", "cut 1140 mm of 8 mm cord for a backup tether of 178 mm"},
 		{fit.PieceTether, 177.8, "in", "cut 44 3/4 in of 8 mm cord for a backup tether of 7 in"},
-		{fit.PieceFootLoop, 1000, "mm", "how much cord to cut for it: hangtape cut foot-loop --finished LENGTH --cord DIAMETER"},
+		{fit.PieceFootLoop, 1000, "mm", "cut 2370 mm of 6 mm cord, or 2560 mm of 8 mm cord, or 2745 mm of 10 mm cord for a foot loop of 1000 mm"},
 		{fit.PieceTether, -1, "mm", ""},
 	} {
 		if got := rules.CordToCut(m, f, c.piece, c.finished, c.unit); got != c.want {
@@ -34,7 +34,7 @@ func TestCordToCut(t *testing.T) {
 		t.Errorf("%q, want %s", got, want)
 	}
 	f.Rope.Diameter = fit.Number{}
-	if got := rules.CordToCut(m, f, fit.PieceHitchLeft, 330, "mm"); got != "" {
+	if got := rules.CordToCut(m, f, fit.PieceHitchLeft, 330, "mm"); !strings.Contains(got, "once the rope's diameter is told") {
 		t.Errorf("without a rope: %q", got)
 	}
 }

@@ -34,7 +34,7 @@ func cordTopics() []Topic {
 			"Hardly any of it is published.", "least squares with a prior (Gelman et al., Bayesian Data Analysis, ch. 14, from memory)", "coefficients", "prior"),
 		term("scatter", "Scatter of knots", "How much pieces tied alike differ, in diameters of the cord: ± 3 d until your own pieces say better.",
 			"It sets how much trimming is left however many pieces were tied.", "judgement, then the pieces themselves"),
-		term("own-pieces", "Pieces of your own", "Pieces that were cut, tied and hung on, kept with hangtape cut --tied in pieces.toml beside the sessions: cut, finished, both tails, cord, rope, knots.",
+		term("own-pieces", "Pieces of your own", "Pieces that were cut, tied and hung on, kept in pieces.toml beside the sessions: cut, finished, both tails, cord, rope, knots. hangtape cut --tied keeps one, and so does the wizard once a piece that was tied anew is laid on again.",
 			"They teach what your knots take. One that lies more than three standard deviations off what the others say is questioned, and counts all the same.", "least squares; three standard deviations: judgement", "pieces.toml", "questioned"),
 		term("spool", "Spool", "The length that cord is bought in. hangtape cut --spool lays pieces out on as few spools as can be, with the longest leftover in one piece.",
 			"What is left should be of use.", "cutting stock by branch and bound, exact for a handful of kinds; else it says its bound"),

@@ -80,6 +80,9 @@ func adviceOf(s *flow.State) adviceText {
 		t.columns, columns = []string{"now", "least change", "best fit"}, append(columns, a.LeastChange.Checks, a.BestFit.Checks)
 	}
 	t.table(columns, unit)
+	if cord := advice.CordWords(s.CordFor, a.LeastChange.Changes, a.BestFit.Changes); len(cord) > 0 {
+		t.list(rules.CordHead, append(cord, rules.CordCautions()[0]))
+	}
 	if a.Conflict == nil {
 		t.left(advice.ShortMusts(a.LeastChange.Checks, a.Unknown))
 	}

@@ -53,6 +53,8 @@ type Model struct {
 	shown      view       // what was computed for drawing
 	prose      []string   // the question in words
 	scroll     int        // of what is longer than its room
+	longer     bool       // something is
+	page       int        // lines that a key for the next ones goes on by
 	problem    string     // what went wrong outside the flow, until the next save
 	saver      saver
 	adviser    adviser
@@ -109,6 +111,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.advised(msg)
 	case listedMsg:
 		m.listed(msg)
+	case pieceMsg:
+		cmd = m.pieceKept(msg)
 	case pageMsg:
 		m.pageRead(msg)
 	case tickMsg:
@@ -185,7 +189,7 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 func (m *Model) do(e flow.Event) tea.Cmd {
 	at, field := m.flow.At, m.flow.Edit
 	m.flow = m.flow.Do(e)
-	cmds := []tea.Cmd{m.save(), m.advise()}
+	cmds := []tea.Cmd{m.save(), m.advise(), m.keepPiece()}
 	switch {
 	case m.flow.Next == flow.Students:
 		cmds = append(cmds, m.toStudents())

@@ -338,15 +338,42 @@ func TestDrillThatTheSchoolRequires(t *testing.T) {
 		if got := strings.Contains(strings.Join(proseOf(&st, st.Ask()), "\n"), says); got != required {
 			t.Errorf("required %t, said %t", required, got)
 		}
-		if got := strings.Contains(st.Options()[1].Word, "needs a note"); got != required {
+		if got := strings.Contains(st.Options()[1].Word, "with a note"); got != required {
 			t.Errorf("required %t: %q", required, st.Options()[1].Word)
 		}
 		st.SignBy = "demo instructor"
-		if against := strings.Join(st.Against(), "\n"); strings.Contains(against, "asks for the drill") != required {
+		if against := strings.Join(st.Against(), "\n"); strings.Contains(against, "requires the drill") != required {
 			t.Errorf("required %t, against it %q", required, against)
 		}
 		if st.SignNote = "the branch moved"; len(st.Against()) > 0 {
 			t.Errorf("with a note: %q", st.Against())
 		}
+	}
+}
+
+// TestPagesAreTurnedWhereverMoreIsTold: in a low window the key that the last line
+// names turns to the rest of any question, and leads nowhere else.
+func TestPagesAreTurnedWhereverMoreIsTold(t *testing.T) {
+	for key, to := range map[string]func(*desk){
+		"set":         func(d *desk) { d.short(); d.option("what to change"); d.option("least change") },
+		flow.ForceKey: func(d *desk) { d.short(); d.goTo(d.place(flow.ForceKey)) },
+	} {
+		synctest.Test(t, func(t *testing.T) {
+			d := sit(t, 44, 20)
+			to(d)
+			first := d.model.View()
+			if !strings.Contains(first, "-- PgDn: ") {
+				t.Fatalf("%s fits:\n%s", key, first)
+			}
+			d.press(tea.KeyPgDown)
+			if now := d.m().flow.Ask().Key; now != key || d.model.View() == first {
+				t.Errorf("PgDn at %s: at %s\n%s", key, now, d.model.View())
+			}
+			d.press(tea.KeyPgUp)
+			if d.model.View() != first {
+				t.Errorf("PgUp at %s:\n%s", key, d.model.View())
+			}
+			d.leave()
+		})
 	}
 }

@@ -32,6 +32,7 @@ func (m *Model) bodyHeight() int { return max(1, m.height-3) }
 
 // layout computes the frame.
 func (m *Model) layout() {
+	m.longer = false
 	if m.small() {
 		m.shown = view(m.frame(m.theme.wrap(fmt.Sprintf("This window is %dx%d; %dx%d is the least. Nothing is lost: make it larger.", m.width, m.height, leastWidth, leastHeight), max(1, m.width))))
 		return
@@ -119,7 +120,8 @@ func (m *Model) askBody(h int) []string {
 // scrolled is the part of lines that fits into room, and how much more there is.
 func (m *Model) scrolled(lines []string, room int) []string {
 	room = max(1, room)
-	if len(lines) <= room {
+	m.longer, m.page = len(lines) > room, room-2
+	if !m.longer {
 		m.scroll = 0
 		return append([]string(nil), lines...)
 	}

@@ -212,6 +212,10 @@ func (p *plain) do(e flow.Event) {
 		p.say("%s", said.Text)
 	case flow.Nothing:
 	}
+	if t := p.flow.Tied; t != nil {
+		p.do(addPiece(p.opts.storeOf(p.flow.Demo), *t, string(p.flow.Session.Unit), p.opts.Now()))
+		return
+	}
 	if p.flow.Saves > p.saved {
 		p.unsaved = p.editor.Save(&p.flow.Session)
 		if p.unsaved != nil {

@@ -37,6 +37,7 @@ func reviewOf(s *flow.State) []reviewLine {
 	}
 	for _, round := range s.Rounds {
 		out = append(out, roundLines(&round, unit)...)
+		out = append(out, cordLines(s, &round)...)
 	}
 	if seen := s.DrillSeen(); len(seen) > 0 {
 		out = append(out, say("Ground drill. %s.", strings.Join(seen, ". ")))
@@ -68,6 +69,21 @@ func heldLines(s *flow.State) []reviewLine {
 	var out []reviewLine
 	for _, l := range append(s.Held(), rules.ShortCaution) {
 		out = append(out, reviewLine{text: l})
+	}
+	return out
+}
+
+// cordLines tell how much cord to cut for what a change ties anew, until somebody
+// has laid a tape on it or hung on it.
+func cordLines(s *flow.State, r *flow.Round) []reviewLine {
+	var out []reviewLine
+	for _, c := range r.Changes {
+		if r.Hung || len(c.Measured) > 0 || s.Session.Fit.Kit.Pieces[c.Piece].Change != fit.ReTie {
+			continue
+		}
+		if words := s.CordFor(c.Piece, c.To); words != "" {
+			out = append(out, reviewLine{text: "To tie it: " + words + "."})
+		}
 	}
 	return out
 }

@@ -26,6 +26,10 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 			return cmd
 		}
 	}
+	if (id == keySkip || id == keyPageUp) && (m.longer || scrolls(ask)) {
+		m.scroll += map[keyID]int{keySkip: 1, keyPageUp: -1}[id] * max(1, m.page)
+		return nil
+	}
 	switch id {
 	case keyEnter:
 		return m.do(flow.Enter{Now: m.now})
@@ -90,14 +94,12 @@ func (m *Model) choiceKey(msg tea.KeyMsg, id keyID) (tea.Cmd, bool) {
 	case (id == keyShorter || id == keyLonger) && m.flow.Ask().Key == "review":
 		m.lookAt(map[keyID]int{keyShorter: -1, keyLonger: +1}[id])
 		return nil, true
-	case (id == keySkip || id == keyPageUp) && scrolls(m.flow.Ask()):
-		m.scroll += map[keyID]int{keySkip: 1, keyPageUp: -1}[id] * max(1, m.bodyHeight()-8)
-		return nil, true
 	}
 	return nil, false
 }
 
-// scrolls says whether a question has more to read than fits beside it.
+// scrolls says whether a question often has more to read than fits beside it: there
+// no key that turns pages leads elsewhere.
 func scrolls(a flow.Ask) bool {
 	return a.Key == "review" || a.Key == "down" || a.Key == flow.AdviceKey || strings.HasPrefix(a.Key, "drill.")
 }
@@ -147,11 +149,11 @@ func proseOf(s *flow.State, a flow.Ask) []string {
 			prose = append(prose, fmt.Sprintf("%d. %s", i+1, l))
 		}
 	}
-	if a.Tells != nil {
-		prose = append(prose, a.Tells(&s.Draft)...)
-	}
 	if a.Kind == flow.Choice { // it scrolls there, so that the options stay
 		prose = append(prose, s.CordToCut(a)...)
+	}
+	if a.Tells != nil {
+		prose = append(prose, a.Tells(&s.Draft)...)
 	}
 	if accepts := a.Accepts(s.Session.Unit); accepts != "" {
 		prose = append(prose, "Accepted: "+accepts)

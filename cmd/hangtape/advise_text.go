@@ -116,22 +116,11 @@ func (p *advicePage) outcome(title, what string, o outcome) {
 
 // cordToCut tells how much cord to cut for the pieces that are tied anew.
 func (p *advicePage) cordToCut(answers ...[]advice.Change) {
-	var told []string
-	for _, changes := range answers {
-		for i := range changes {
-			piece, ok := changes[i].ReTied()
-			if !ok || p.cord == nil {
-				continue
-			}
-			if words := p.cord(piece, changes[i].To); words != "" && !slices.Contains(told, words) {
-				told = append(told, words)
-			}
-		}
-	}
+	told := advice.CordWords(p.cord, answers...)
 	if len(told) == 0 {
 		return
 	}
-	p.section("Cord to cut, to be trimmed once it is tied and hung")
+	p.section(rules.CordHead)
 	for _, words := range told {
 		p.item("", "- "+words)
 	}

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"math"
 	"os"
 	"path/filepath"
 
@@ -84,16 +83,10 @@ func listTied(w *world, f cutFlags) error {
 	p.line("Pieces of your own, each with what its knots took")
 	for i, t := range tied {
 		r := residuals[i]
-		than := "more"
-		if r.Off < 0 {
-			than = "less"
-		}
-		p.item("", fmt.Sprintf("%d. %s of %s, %s mm cord, cut %s, both tails %s: knots took %s, %s %s than foretold (± %s).",
-			i+1, useNames[t.Use], show(t.Finished), shortest(t.Diameter), show(t.Cut), show(t.Tails),
-			show(r.Used), show(math.Abs(r.Off)), than, show(r.U)))
-		if r.Doubtful() {
-			p.line(indented(5, fmt.Sprintf("QUESTIONED: %.1f standard deviations off. Was it cut, tied and read as told? It counts, and makes the next pieces longer; if it is a slip, take it out of %s.",
-				math.Abs(r.Off)/r.U, printable(filepath.Join(sessionsDir(w), "pieces.toml")))))
+		p.item("", fmt.Sprintf("%d. %s of %s, %s mm cord, cut %s, both tails %s: %s.",
+			i+1, useNames[t.Use], show(t.Finished), shortest(t.Diameter), show(t.Cut), show(t.Tails), rules.TiedWords(r, p.unit)))
+		if question := rules.TiedQuestion(r); question != "" {
+			p.line(indented(5, fmt.Sprintf("%s; if it is a slip, take it out of %s.", question, printable(filepath.Join(sessionsDir(w), "pieces.toml")))))
 		}
 	}
 	p.granted(model, usedKnots(tied))

@@ -3,6 +3,7 @@ package advice
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.com/hangtape/fit"
@@ -48,6 +49,24 @@ func (c *Change) ReTied() (p fit.Piece, ok bool) {
 		}
 	}
 	return 0, false
+}
+
+// CordWords are what cord says of each piece that one of the answers ties anew, and
+// of its length in mm, once each; none where cord is nil.
+func CordWords(cord func(p fit.Piece, finished float64) string, answers ...[]Change) []string {
+	var told []string
+	for _, changes := range answers {
+		for i := range changes {
+			p, ok := changes[i].ReTied()
+			if !ok || cord == nil {
+				continue
+			}
+			if words := cord(p, changes[i].To); words != "" && !slices.Contains(told, words) {
+				told = append(told, words)
+			}
+		}
+	}
+	return told
 }
 
 func pieceNamed(key string) string {

@@ -87,7 +87,7 @@ func review() Step {
 func signOff() Step {
 	s := Step{ID: "sign-off", Title: "Sign-off", Phase: Close, Asks: []Ask{
 		text("session.notes", "Notes", "Anything that the next reader should know. Empty: none.", func(d *Draft) *string { return &d.Session.Notes }),
-		text("sign_off.note", "Note to the sign-off", "Needed where a must is tight: why is it accepted? Also where the drill disagrees, or is left out and the school asks for it.", func(d *Draft) *string { return &d.SignNote }),
+		text("sign_off.note", "Note to the sign-off", "Needed where a must is tight: why is it accepted? Also where the drill disagrees, or is left out and the school requires it.", func(d *Draft) *string { return &d.SignNote }),
 		text("sign_off.by", "Signed by", "The name of who answers for this fitting.", func(d *Draft) *string { return &d.SignBy }),
 		{Key: "sign_off", Kind: Choice, Title: "Sign?", Topic: "sign-off",
 			Options: func(*Draft) []Option {

@@ -134,7 +134,8 @@ func TestResumeWithLengthsToSet(t *testing.T) {
 	if _, ok := resumed.Find("set"); !ok {
 		t.Error("nothing asks whether the lengths are set")
 	}
-	why := strings.Join(resumed.Why(resumed.Steps[mustFind(t, &resumed, "set").Step].Asks[0]), " ")
+	at := mustFind(t, &resumed, "set")
+	why := strings.Join(resumed.Why(resumed.Steps[at.Step].Asks[at.Ask]), " ")
 	if !strings.Contains(why, "Set the backup bridge to 620 mm") {
 		t.Errorf("it says %q", why)
 	}

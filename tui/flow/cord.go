@@ -7,64 +7,95 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// CordToCut says, wherever a length is to be tied, how much cord to cut for it, a
-// line each; none elsewhere. The text in the field counts as the length.
-func (s *State) CordToCut(a Ask) []string {
-	if s.Cord == nil {
-		return nil
+// CordFor says how much cord to cut for p, to be finished at a length in mm; empty
+// where nothing is said of cord, and where no such piece can be tied.
+func (s *State) CordFor(p fit.Piece, finished float64) string {
+	return s.cordFor(&s.Session.Fit, p, finished)
+}
+
+func (s *State) cordFor(f *fit.Fitting, p fit.Piece, finished float64) string {
+	if s.Cord == nil || finished <= 0 {
+		return ""
 	}
-	d := &s.Draft
-	f := &d.Session.Fit
+	return rules.CordToCut(s.Cord, f, p, finished, string(s.Session.Unit))
+}
+
+// CordToCut says, wherever a length is to be tied, how much cord to cut for it, a
+// line each; none elsewhere. The text in the field counts, as a length or as the
+// diameter of the cord.
+func (s *State) CordToCut(a Ask) []string {
+	d, f := &s.Draft, s.Session.Fit
 	var out []string
 	add := func(p fit.Piece, finished float64) {
-		if words := rules.CordToCut(s.Cord, f, p, finished, string(s.Session.Unit)); finished > 0 && words != "" {
+		if words := s.cordFor(&f, p, finished); words != "" {
 			out = append(out, "To tie it: "+words+".")
 		}
 	}
-	reTied := func(p fit.Piece) bool { return f.Kit.Pieces[p].Change == fit.ReTie }
+	key := a.Key
 	switch {
-	case a.Key == "changes.to_mm" && d.Pending != nil:
-		if p := d.Pending.Piece; reTied(p) {
-			add(p, s.typedLength(a))
+	case key == "changes.to_mm" && d.Pending != nil:
+		if p := d.Pending.Piece; d.reTied(p) {
+			add(p, s.typedNumber(a))
 		}
-	case a.Key == "set":
+	case key == "set":
 		for p := range fit.NumPieces {
-			if i := d.lastChange(p); d.ToSet[p] && i >= 0 && reTied(p) {
-				add(p, f.Changes[i].To)
+			if d.ToSet[p] && d.lastChange(p) >= 0 && d.reTied(p) {
+				add(p, d.toTie(p))
 			}
 		}
 	case a.change != nil:
-		if c := f.Changes[a.change(d)]; reTied(c.Piece) && len(c.Measured) == 0 {
+		if c := f.Changes[a.change(d)]; d.reTied(c.Piece) && len(c.Measured) == 0 {
 			add(c.Piece, c.To)
 		}
-	case strings.HasPrefix(a.Key, "kit."):
-		p, key, ok := pieceOf(a.Key)
+	case strings.HasPrefix(key, "tied."):
+		if p, rest, ok := pieceOf("tied.", key); ok && rest == "cut_mm" {
+			add(p, d.toTie(p))
+		}
+	case strings.HasPrefix(key, "kit."):
+		p, rest, ok := pieceOf("kit.", key)
+		if !ok || !d.reTied(p) {
+			break
+		}
 		switch {
-		case !ok:
-		case key == "change" || key == "length_mm":
-			if n := d.length(p); n.Known && f.Kit.Pieces[p].Cord.Known {
-				add(p, n.V)
+		case rest == "cord_mm":
+			if v := s.typedNumber(a); v > 0 {
+				f.Kit.Pieces[p].Cord = fit.Some(v)
 			}
-		case strings.HasPrefix(key, "bounds_mm.") && reTied(p):
-			add(p, s.typedLength(a))
+			add(p, d.toTie(p))
+		case rest == "change" || rest == "length_mm":
+			add(p, d.toTie(p))
+		case strings.HasPrefix(rest, "bounds_mm."):
+			add(p, s.typedNumber(a))
 		}
 	}
 	return out
 }
 
-// pieceOf parts a key of the kit into its piece and the rest.
-func pieceOf(key string) (p fit.Piece, rest string, ok bool) {
+// toTie is the length that p is to be tied at, in mm: that of its last change, or
+// as it is; 0 where nobody knows.
+func (d *Draft) toTie(p fit.Piece) float64 {
+	if i := d.lastChange(p); i >= 0 {
+		return d.Session.Fit.Changes[i].To
+	}
+	return d.length(p).V
+}
+
+// reTied says whether p gets another length by being tied anew.
+func (d *Draft) reTied(p fit.Piece) bool { return d.Session.Fit.Kit.Pieces[p].Change == fit.ReTie }
+
+// pieceOf parts a key into table, its piece and the rest.
+func pieceOf(table, key string) (p fit.Piece, rest string, ok bool) {
 	for p := range fit.NumPieces {
-		if rest, ok := strings.CutPrefix(key, "kit."+p.Key()+"."); ok {
+		if rest, ok := strings.CutPrefix(key, table+p.Key()+"."); ok {
 			return p, rest, true
 		}
 	}
 	return 0, "", false
 }
 
-// typedLength is the length in the field, or else the one that was taken; 0 where
+// typedNumber is the number in the field, or else the one that was taken; 0 where
 // there is none.
-func (s *State) typedLength(a Ask) float64 {
+func (s *State) typedNumber(a Ask) float64 {
 	text := s.Text()
 	if blank(text) && a.Told(&s.Draft) > 0 {
 		text = a.Exact(&s.Draft, 0, s.Session.Unit)

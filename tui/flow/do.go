@@ -11,7 +11,7 @@ import (
 
 // Do is the state after e.
 func (s State) Do(e Event) State {
-	s.Said, s.Next = Said{}, NoNext
+	s.Said, s.Next, s.Tied = Said{}, NoNext, nil
 	switch e := e.(type) {
 	case Typed:
 		s.setText(s.field(), e.Text)
@@ -41,6 +41,8 @@ func (s State) Do(e Event) State {
 		s.Advice = e.Answer
 	case Apply:
 		s.apply(e)
+	case KeptTied:
+		s.keptTied(e)
 	case Try:
 		s.try(e.Piece, e.To)
 	case TryMarks:

@@ -62,11 +62,10 @@ func drillStart() Ask {
 
 // noDrill is the option that passes over the drill.
 func (d *Draft) noDrill() Option {
-	word := "no drill now: on to the sign-off"
 	if d.wantsDrill() {
-		word += ", which needs a note"
+		return Option{Word: "no drill: to the sign-off, with a note", Act: GoOn}
 	}
-	return Option{Word: word, Act: GoOn}
+	return Option{Word: "no drill now: on to the sign-off", Act: GoOn}
 }
 
 // wantsDrill says whether the school requires a drill and none was seen whole.

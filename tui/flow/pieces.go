@@ -68,11 +68,19 @@ func piece(p fit.Piece) Step {
 	asks = append(asks,
 		choice(key+".change", "How can its length be changed?", "",
 			func(d *Draft) *fit.How { return &info(d).Change },
-			word[fit.How]{"fixed", fit.Fixed}, word[fit.How]{"slides", fit.Slides}, word[fit.How]{"re-tie", fit.ReTie}),
+			word[fit.How]{"fixed", fit.Fixed}, word[fit.How]{"slides", fit.Slides}, word[fit.How]{"re-tie", fit.ReTie}))
+	if !isHitch && p != fit.PieceTether {
+		cord := amount(key+".cord_mm", "Diameter of its cord", "How much cord to cut follows from it; no check rests on it. Empty: not told.", number.Diameter,
+			func(d *Draft) any { return &info(d).Cord })
+		cord.When = func(d *Draft) bool { return info(d).Change == fit.ReTie }
+		asks = append(asks, cord)
+	}
+	asks = append(asks,
 		amount(key+".bounds_mm.least", "Shortest that it can be set"+of, "Advice stays within what the piece can do.", number.Laid, func(d *Draft) any { return &info(d).Bounds[0] }),
 		amount(key+".bounds_mm.most", "Longest that it can be set"+of, "", number.Laid, func(d *Draft) any { return &info(d).Bounds[1] }),
 		day(key+".tied", "Tied on", func(d *Draft) any { return &d.Session.Tied[p].On }),
 		text(key+".tied_by", "Tied by", "", func(d *Draft) *string { return &d.Session.Tied[p].By }))
+	asks = append(asks, tiedBefore(p)...)
 	has := func(d *Draft) bool { return info(d).Present }
 	return partOf(Step{ID: p.Key(), Title: upper(pieceNames[p])}, key, asks, func(d *Draft) *bool { return &info(d).Present }, has)
 }

@@ -12,16 +12,28 @@ import (
 // set is what is done on the ground between an answer and the next hang: lengths
 // set on the kit, laid on again where somebody will, and lengths read again.
 func set() Step {
-	s := Step{ID: "set", Title: "Before the next hang", Asks: []Ask{{
+	s := Step{ID: "set", Title: "Before the next hang"}
+	for p := range fit.NumPieces {
+		s.Asks = append(s.Asks, cordOf(p))
+	}
+	s.Asks = append(s.Asks, Ask{
 		Key: "set", Kind: Choice, Title: "Set these lengths on the kit. Are they set?", Topic: "changes",
 		How:  "Somebody else looks over every knot and every slider before the climber leaves the ground again.",
 		When: func(d *Draft) bool { return d.setting() },
+		Tells: func(d *Draft) []string {
+			for p := range fit.NumPieces {
+				if d.ToSet[p] && d.reTied(p) {
+					return rules.CordCautions()
+				}
+			}
+			return nil
+		},
 		Options: func(*Draft) []Option {
 			return []Option{{Word: "set: go on", Act: GoOn}, {Word: "no: leave the kit as it was", Act: ToReview, set: (*Draft).takeBack}}
 		},
-	}}}
+	})
 	for p := range fit.NumPieces {
-		s.Asks = append(s.Asks, laidOn(p))
+		s.Asks = append(append(s.Asks, laidOn(p)), tiedAnew(p)...)
 	}
 	s.Asks = append(s.Asks, ropeAbove())
 	for r := range fit.NumReadings {
@@ -35,6 +47,16 @@ func set() Step {
 		s.Asks[i].When = both(s.Asks[i].When, func(d *Draft) bool { return !d.Hanging() })
 	}
 	return s
+}
+
+// cordOf asks for the cord of a piece that is to be tied anew, where it was not told:
+// how much to cut follows from it. It is put right where the piece is told.
+func cordOf(p fit.Piece) Ask {
+	at := func(d *Draft) *fit.Number { return &d.Session.Fit.Kit.Pieces[p].Cord }
+	a := amount("kit."+p.Key()+".cord_mm", upper(rules.PieceName(p))+": diameter of its cord", "How much to cut follows from it. Empty: not told.",
+		number.Diameter, func(d *Draft) any { return at(d) })
+	a.When = func(d *Draft) bool { return d.ToSet[p] && d.reTied(p) && !at(d).Known }
+	return a
 }
 
 // laidOn asks for the length of a piece that was changed. It is passed over but

@@ -57,7 +57,7 @@ func (s *State) againstDrill() string {
 	noted, seen := s.SignNote != "", s.drill.seen
 	switch {
 	case s.Session.Drill == nil && s.NeedDrill && !noted:
-		return "the school asks for the drill: do it, or say in the note why not"
+		return "the school requires the drill: do it, or say in the note why not"
 	case seen == nil:
 	case seen.Verdict == rules.Fail:
 		return "the drill FAILED: find out why and do it anew"

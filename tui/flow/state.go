@@ -45,6 +45,7 @@ type State struct {
 	Saves  int               // grows with every change that is to be saved
 	Left   bool              // the wizard is to end
 	Next   NextStep          // what is to come outside this session
+	Tied   *TiedUp           // a piece that is to be kept outside this session; nil for none
 
 	Rounds []Round // what was changed so far, worked out for the review
 
