@@ -42,7 +42,7 @@ func labelTopics() []Topic {
 		{Name: "wraps", Kind: LabelTopic, Title: "Wraps", What: "The turns of cord on the rope, 1 to 12, counted as they lie there.", Why: "Too few do not hold, too many do not slide.",
 			How: "Count on the tied hitch; a load test low on the rope says how many are needed.", Source: "common practice", Also: []string{"kit.wraps"}},
 		{Name: "strands", Kind: LabelTopic, Title: "Strands", What: "How many strands of the tether carry side by side, 1 to 4. A loop has 2.", Why: "Each carries its share.", How: "Count where the tether is straight.",
-			Source: "common practice", Also: []string{"kit.strands"}},
+			Source: "common practice", Also: []string{"kit.strands", "strand"}},
 		{Name: "own-rings", Kind: LabelTopic, Title: "Rings of its own", What: "Whether the backup bridge hangs on rings of its own or on those of the main bridge.", Why: "Shared rings are a part that both ways to the rope go through.",
 			How: "Look at the saddle.", Source: "common practice", Also: []string{"kit.backup_bridge.own_rings", "kit.own_rings"}},
 		{Name: "change", Kind: LabelTopic, Title: "Fixed, slides, re-tie", What: "In what way a piece can get another length: fixed cannot, slides is set to ± 3 mm (1/8 in), re-tie is tied to ± 8 mm (5/16 in).", Why: "Advice only changes what can be changed.",
