@@ -40,14 +40,14 @@ func (KeptTied) event() {}
 func tiedUp(p fit.Piece) []Ask {
 	at := func(d *Draft) *tying { return &d.tied[p] }
 	name, key := upper(rules.PieceName(p)), "tied."+p.Key()
-	length := func(part, title, how string, q number.Kind, least float64, at func(*Draft) *fit.Number) Ask {
+	length := func(part, title, how string, q number.Kind, accepted number.Range, at func(*Draft) *fit.Number) Ask {
 		return Ask{Key: key + part, Kind: Amount, Title: title, How: how, Topic: "own-pieces", Quantity: q,
-			Accepted: number.Range{Least: least, Most: 100_000}, cell: func(d *Draft) any { return at(d) }}
+			Accepted: accepted, cell: func(d *Draft) any { return at(d) }}
 	}
 	cut := length(".cut_mm", name+": how long was its cord cut?", "What its knots took is kept beside the sessions, so that the next piece is cut closer. Empty: not kept.",
-		number.Laid, 0, func(d *Draft) *fit.Number { return &at(d).cut })
+		number.Laid, number.Range{}, func(d *Draft) *fit.Number { return &at(d).cut })
 	tails := length(".both_tails_mm", name+": both tails together, before they were trimmed", "From where they leave the knot. Empty: not read, and not kept.",
-		number.Height, 0, func(d *Draft) *fit.Number { return &at(d).tails })
+		number.Height, number.Range{Most: 100_000}, func(d *Draft) *fit.Number { return &at(d).tails })
 	keep := Ask{Key: key, Kind: Choice, Title: "Keep it with your own pieces, tied how?", Topic: "own-pieces",
 		Tells: func(d *Draft) []string { return d.tellTied(p) },
 		Options: func(d *Draft) []Option {
