@@ -166,9 +166,11 @@ func (d *Draft) turn(n novelty) {
 		}
 	}
 	for _, p := range n.tied {
-		if d.Session.Tied[p] = (sessions.Tied{}); !slices.Contains(things, n.name) {
-			d.Session.Tied[p] = d.Followed.Tied[p]
+		was := &sessions.Session{}
+		if !slices.Contains(things, n.name) { // taken back
+			was = d.Followed
 		}
+		d.Session.Tied[p], d.Session.Fit.Kit.Pieces[p].Cord = was.Tied[p], was.Fit.Kit.Pieces[p].Cord
 	}
 }
 

@@ -133,3 +133,22 @@ func TestRemarks(t *testing.T) {
 		}
 	}
 }
+
+// TestANewPieceForgetsItsCord: a foot loop that is new is tied of another cord, until
+// it is taken back.
+func TestANewPieceForgetsItsCord(t *testing.T) {
+	e := followed()
+	e.Fit.Kit.Pieces[fit.PieceFootLoop].Cord = fit.Some(8)
+	d := Draft{Followed: e, Session: *e.Clone()}
+	Follow(&d.Session, e)
+	for _, want := range []fit.Number{{}, fit.Some(8)} {
+		for _, n := range kitNews {
+			if n.name == "foot loop" {
+				d.turn(n)
+			}
+		}
+		if got := d.Session.Fit.Kit.Pieces[fit.PieceFootLoop].Cord; got != want {
+			t.Errorf("new: %q; its cord is %v, want %v", d.newThings(), got, want)
+		}
+	}
+}
