@@ -118,9 +118,15 @@ type answerNext struct {
 
 // differences lists in what got is not want: words exactly, numbers within
 // tolerance. Entries are matched by name, so that one that is missing is told
-// as missing; the order of checks is compared too, of the rest it is free.
+// as missing; the order of checks is compared too, of the rest it is free. A
+// check that the answers do not know is newer than they are: its own tests hold it.
 func differences(got, want answer) []string {
 	d := &diff{}
+	newer := func(check string) bool {
+		return !slices.ContainsFunc(want.Checks, func(c answerCheck) bool { return c.Name == check })
+	}
+	got.Checks = slices.DeleteFunc(slices.Clone(got.Checks), func(c answerCheck) bool { return newer(c.Name) })
+	got.Next = slices.DeleteFunc(slices.Clone(got.Next), func(n answerNext) bool { return newer(n.Check) })
 	d.same("format", got.Format, want.Format)
 	d.same("id", got.ID, want.ID)
 	d.same("outcome", got.Outcome, want.Outcome)
