@@ -58,6 +58,18 @@ func (l Limits) With(moved map[Limit]float64) Limits {
 	return l
 }
 
+// MovedWords tells what a school has moved, a line each, with lengths in mm, cm or
+// in; what stands at its default is left out.
+func MovedWords(moved map[Limit]float64, unit string) []string {
+	var lines []string
+	for l, info := range limitInfo {
+		if v, ok := moved[Limit(l)]; ok && v != info.Default {
+			lines = append(lines, fmt.Sprintf("%s: %s in place of %s", info.Name, FormatTold(v, info.Unit, unit), FormatTold(info.Default, info.Unit, unit)))
+		}
+	}
+	return lines
+}
+
 // A LimitFault is a limit that stands where it may not.
 type LimitFault struct {
 	Limit Limit

@@ -16,6 +16,9 @@ const (
 	Pass    Verdict = "pass"    // at least 95 % sure, for this one check inside this model
 )
 
+// Verdicts are all verdicts, from worst to best.
+func Verdicts() []Verdict { return []Verdict{Fail, Unknown, Tight, Pass} }
+
 var nan = math.NaN()
 
 // Num is a number that is null in JSON where it is unknown (NaN).

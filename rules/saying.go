@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"strconv"
+	"strings"
 )
 
 // A Saying is a sentence whose lengths are told in the unit that people read in.
@@ -60,6 +61,19 @@ func (f Finding) In(unit string) string {
 		return f.Text
 	}
 	return f.said.In(unit)
+}
+
+// FormatTold is a value that somebody set or read, in the unit of, without the
+// decimals of a computed one; a length in mm is told in unit (mm, cm or in), in
+// inches as a tape shows it.
+func FormatTold(v float64, of, unit string) string {
+	switch {
+	case of != "mm":
+		return strings.TrimSpace(strconv.FormatFloat(v, 'g', -1, 64) + " " + of)
+	case unit == "in":
+		return FormatLength(v, unit)
+	}
+	return FormatTyped(v, unit)
 }
 
 // FormatTyped is a length in mm that somebody typed, in unit (mm, cm or in), to

@@ -212,7 +212,7 @@ func toDo(keys []string) string {
 // tight, 15 pass". Verdicts that no check has are left out.
 func Tally(checks []Check) string {
 	var parts []string
-	for _, v := range []Verdict{Fail, Unknown, Tight, Pass} {
+	for _, v := range Verdicts() {
 		n := 0
 		for _, c := range checks {
 			if c.Verdict == v {

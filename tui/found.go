@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -89,12 +88,11 @@ func onTheKit(s *sessions.Session, store *sessions.Store) []*sessions.Session {
 	if err != nil {
 		return nil // the next saving says what is wrong with the folder
 	}
-	name := func(label string) string { return strings.ToLower(strings.Join(strings.Fields(label), " ")) }
 	var out []*sessions.Session
 	for _, e := range list.Sessions() {
 		from := len(s.Fit.Kept) > 0 && s.Fit.Kept[0].Session == e.ID
 		later := e.Started.After(s.Started.Add(-aroundThen))
-		if !from && (!later || name(e.Kit) != name(s.KitLabel)) {
+		if !from && (!later || records.Fold(e.Kit) != records.Fold(s.KitLabel)) {
 			continue
 		}
 		if f, err := store.Load(e.Path); err == nil {

@@ -57,8 +57,8 @@ func (p *pastScreen) find() {
 	}
 	if p.byClimber {
 		p.who, p.at, p.top = p.people, 0, 0
-		if typed := strings.ToLower(strings.TrimSpace(p.typed)); typed != "" {
-			p.who = slices.DeleteFunc(slices.Clone(p.people), func(w person) bool { return !strings.Contains(strings.ToLower(w.Climber), typed) })
+		if typed := records.Unaccented(p.typed); typed != "" {
+			p.who = slices.DeleteFunc(slices.Clone(p.people), func(w person) bool { return !strings.Contains(records.Unaccented(w.Climber), typed) })
 		}
 		return
 	}

@@ -11,6 +11,7 @@ import (
 
 	"example.com/hangtape/cmd/sheet"
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
 )
 
 // class is the sheet of all sessions of a day. Files that cannot be used are
@@ -20,30 +21,36 @@ func class(w *world, f cardFlags) (m made, skipped, err error) {
 	if err != nil {
 		return m, nil, err
 	}
-	entries, err := listed(w)
-	if err != nil {
-		return m, nil, err
-	}
 	cord, err := cordModel(w)
 	if err != nil {
 		return m, nil, err
 	}
+	store, list, err := scanned(w)
+	if err != nil {
+		return m, nil, err
+	}
 	var all []sheet.Subject
+	var bad []error
 	days := map[string]bool{}
-	for _, e := range entries {
-		if e.Err == nil {
-			on := localDay(w, e.File.Session.Started)
-			if days[on] = true; on != day {
-				continue
-			}
+	for _, e := range list.Entries {
+		if e.Err != nil {
+			bad = append(bad, e.Err)
+			continue
 		}
-		j, err := judgedEntry(e)
+		on := localDay(w, e.Started)
+		if days[on] = true; on != day {
+			continue
+		}
+		j, err := judgedEntry(store, list.School, e)
 		if err != nil {
-			complain(w.err, err)
-			skipped = exit{code: exitFile}
+			bad = append(bad, err)
 			continue
 		}
 		all = append(all, f.subject(w, j, cord))
+	}
+	complainOfFiles(w, bad)
+	if len(bad) > 0 {
+		skipped = exit{code: exitFile}
 	}
 	if len(all) == 0 {
 		return m, nil, fmt.Errorf("no session in %s began on %s%s", sessionsDir(w), day, others(days))
@@ -71,26 +78,28 @@ func localDay(w *world, t time.Time) string {
 	return t.In(w.now().Location()).Format(time.DateOnly)
 }
 
-// listed are the files of the sessions' folder; a folder that is not there yet is
-// not made for a question.
-func listed(w *world) ([]sessions.Entry, error) {
+// scanned lists the sessions' folder; one that is not there yet is not made for a
+// question.
+func scanned(w *world) (*sessions.Store, *records.List, error) {
 	if _, err := os.Stat(sessionsDir(w)); errors.Is(err, fs.ErrNotExist) {
-		return nil, nil
+		return nil, &records.List{}, nil
 	}
-	st, err := openStore(w)
+	store, err := openStore(w)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return st.List()
+	list, err := records.Scan(store)
+	return store, list, err
 }
 
-// judgedEntry judges a session of the folder.
-func judgedEntry(e sessions.Entry) (j judged, err error) {
-	if e.Err != nil {
-		return j, e.Err
-	}
-	j.File = e.File
-	err = contain(func() (err error) { j.report, err = j.Judge(); return err })
+// judgedEntry reads and judges a session of the folder.
+func judgedEntry(store *sessions.Store, school *sessions.School, e *records.Entry) (j judged, err error) {
+	err = contain(func() (err error) {
+		if j.File, err = store.LoadFor(e.Path, school); err == nil {
+			j.report, err = j.Judge()
+		}
+		return err
+	})
 	return j, err
 }
 

@@ -29,7 +29,7 @@ what cannot be; of several files it is the worst: 5, 4, 1, 3, 0.`,
 			if asJSON {
 				return checkFiles(w, files, &jsonAnswer{w.out})
 			}
-			return checkFiles(w, files, &textAnswer{out: w.out, unit: unit})
+			return checkFiles(w, files, &textAnswer{w: w, unit: unit})
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "one JSON object for each file, one a line, in mm and kN")

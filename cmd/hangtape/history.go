@@ -125,18 +125,17 @@ func (t *historyTold) climber(name string) (gone []error, err error) {
 }
 
 // climberCalled is the climber whose name was typed, whatever the letter case,
-// or the only one whose name starts so.
+// or the only one whose name starts so, whatever the accents.
 func climberCalled(typed string, all []records.Climber, dir string) (*records.Climber, error) {
 	var start []*records.Climber
 	var names, starts []string
-	want := records.Fold(typed)
+	want, begin := records.Fold(typed), records.Unaccented(typed)
 	for i := range all {
 		c := &all[i]
-		name := records.Fold(c.Name)
 		switch {
-		case name == want:
+		case records.Fold(c.Name) == want:
 			return c, nil
-		case strings.HasPrefix(name, want):
+		case strings.HasPrefix(records.Unaccented(c.Name), begin):
 			start, starts = append(start, c), append(starts, c.Name)
 		}
 		names = append(names, c.Name)

@@ -24,7 +24,7 @@ rules of today, and as what it was signed. Files that cannot be read come last,
 each with why; they stop nothing, and the exit code is 4 then.
 
 Only what has all of the WORDS is listed. A word is looked for in every name,
-date and verdict, and letter case does not count; or in one place:
+date and verdict; letter case and accents do not count. Or in one place:
 
 ` + queryHelp() + `
 A phrase stands in quotes: 'place:"old beech"'. Who is due for a re-check is told

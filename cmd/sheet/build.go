@@ -36,7 +36,7 @@ func NewCard(s Subject) *Card {
 		LengthOf: "Window: with the others held, the musts that the piece moves pass in it. Predicted; windows do not add up.",
 		PenMarks: "Where to put the marks: on a piece that slides, a line across it where it leaves the slider at this length; on a tied one, a line across each tail at the knot. A mark that has moved: lay the tape on again.",
 		Rope:     s.rope(drill.New(&ses.Fit, limits, a)),
-		Limits:   s.limits(),
+		Limits:   rules.MovedWords(ses.Limits, s.Unit),
 		Drill:    s.drill(),
 		Sign:     s.sign(),
 		Cautions: rules.Cautions(),
@@ -68,14 +68,7 @@ func NewCard(s Subject) *Card {
 
 // missing names once what any check waits for.
 func (s *Subject) missing() []string {
-	var names []string
-	for _, c := range s.Report.Checks {
-		for _, key := range c.Missing {
-			if name := rules.InputName(key); !slices.Contains(names, name) {
-				names = append(names, name)
-			}
-		}
-	}
+	names := rules.MissingNames(s.Report.Checks)
 	if len(names) == 0 {
 		return nil
 	}
@@ -84,7 +77,7 @@ func (s *Subject) missing() []string {
 
 // worstFirst orders checks by verdict and leaves each verdict's in their order.
 func worstFirst(lines []Line) {
-	order := []rules.Verdict{rules.Fail, rules.Unknown, rules.Tight, rules.Pass}
+	order := rules.Verdicts()
 	slices.SortStableFunc(lines, func(a, b Line) int {
 		return slices.Index(order, a.Verdict) - slices.Index(order, b.Verdict)
 	})
@@ -151,25 +144,6 @@ func (s *Subject) marks() []string {
 		marks = append(marks, fmt.Sprintf("PREDICTED: %s not taken since a change of %s", count(len(stale), "reading"), strings.Join(pieces, ", ")))
 	}
 	return marks
-}
-
-// limits are those that the school moved.
-func (s *Subject) limits() []string {
-	var all []string
-	for l := range rules.NumLimits {
-		info := l.Info()
-		if v, ok := s.Session.Limits[l]; ok && v != info.Default {
-			all = append(all, fmt.Sprintf("%s %s instead of %s", info.Name, s.limit(v, info.Unit), s.limit(info.Default, info.Unit)))
-		}
-	}
-	return all
-}
-
-func (s *Subject) limit(v float64, unit string) string {
-	if rules.IsLength(unit) {
-		return rules.FormatLength(v, s.Unit)
-	}
-	return strings.TrimSpace(fmt.Sprintf("%g %s", v, unit))
 }
 
 // told is a text after what it is, or "" where it is empty.

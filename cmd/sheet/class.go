@@ -11,6 +11,7 @@ import (
 	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
 	"example.com/hangtape/sessions/demo"
+	"example.com/hangtape/sessions/records"
 )
 
 // A Class is what stands on the sheet of a day: a row for each student, by name.
@@ -55,7 +56,7 @@ func NewClass(day string, all []Subject) *Class {
 		}
 	}
 	slices.SortStableFunc(c.Rows, func(a, b Row) int {
-		return cmp.Compare(strings.ToLower(a.Climber), strings.ToLower(b.Climber))
+		return cmp.Compare(records.Fold(a.Climber), records.Fold(b.Climber))
 	})
 	return c
 }
@@ -63,8 +64,8 @@ func NewClass(day string, all []Subject) *Class {
 // sameName says whether two sessions are of one student; nobody without a name
 // is.
 func sameName(a, b string) bool {
-	a, b = strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " ")
-	return a != "" && strings.EqualFold(a, b)
+	a, b = records.Fold(a), records.Fold(b)
+	return a != "" && a == b
 }
 
 // row is the student of s, who has so many sessions that day.

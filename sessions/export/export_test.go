@@ -4,12 +4,14 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"math"
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -141,6 +143,47 @@ func TestCSVAndJSONLinesHoldTheSame(t *testing.T) {
 		}
 		if got := table[1][i]; got != fmt.Sprint(want) {
 			t.Errorf("%s: %q in CSV, %v in JSON", name, got, object[name])
+		}
+	}
+}
+
+// What people typed is a text to a spreadsheet, numbers below 0 are numbers.
+func TestNoTextIsAFormula(t *testing.T) {
+	f := load(t, example)
+	for _, c := range []struct{ typed, want string }{
+		{"=1+1", "'=1+1"},
+		{"+49 30 1", "'+49 30 1"},
+		{"-3", "'-3"},
+		{"@SUM(A1)", "'@SUM(A1)"},
+		{"\t=1", "'\t=1"},
+		{"\r=1", "'\r=1"},
+		{"\n=1", "'\n=1"},
+		{"＝1", "'＝1"},
+		{"beech = old", "beech = old"},
+		{"2026-04", "2026-04"},
+		{"’s beech", "’s beech"},
+	} {
+		f.Session.Notes = c.typed
+		f.Session.Fit.Hangs[0].Heights[fit.WristDown] = []float64{f.Session.Fit.Hangs[0].Heights[fit.Hip][0] - 55}
+		columns := export.Columns()
+		var b bytes.Buffer
+		w := export.CSV(&b)
+		if err := errors.Join(w.Begin(columns), w.Row(export.Of(f)), w.End()); err != nil {
+			t.Fatal(err)
+		}
+		table, err := csv.NewReader(&b).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		row := map[string]string{}
+		for i, name := range table[0] {
+			row[name] = table[1][i]
+		}
+		if row["notes"] != c.want {
+			t.Errorf("%q becomes %q, want %q", c.typed, row["notes"], c.want)
+		}
+		if n, err := strconv.ParseFloat(row["wrist_down_above_hip_mm"], 64); err != nil || n >= 0 {
+			t.Errorf("a number below 0 becomes %q", row["wrist_down_above_hip_mm"])
 		}
 	}
 }

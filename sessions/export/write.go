@@ -8,6 +8,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // A Writer writes rows in one format: Begin once, then Row for each, then End.
@@ -45,10 +46,14 @@ func (c *csvWriter) End() error {
 	return wrap(c.w.Error())
 }
 
+// formulaSigns are what some spreadsheet takes for the start of a formula, or skips
+// before one; the last four are those of wide letters.
+const formulaSigns = "=+-@\t\r\n＝＋－＠"
+
 func cell(v any) string {
 	switch v := v.(type) {
 	case string:
-		if strings.ContainsAny(v[:1], "=+-@\t\r") {
+		if first, _ := utf8.DecodeRuneInString(v); strings.ContainsRune(formulaSigns, first) {
 			return "'" + v
 		}
 		return v

@@ -85,7 +85,7 @@ func (p *page) marks(entries []*records.Entry) {
 		}
 	}
 	var tally []string
-	for _, v := range []rules.Verdict{rules.Fail, rules.Unknown, rules.Tight, rules.Pass} {
+	for _, v := range rules.Verdicts() {
 		if n := count[v]; n > 0 {
 			tally = append(tally, fmt.Sprintf("%d %s", n, v))
 		}

@@ -12,7 +12,6 @@ import (
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
-	"example.com/hangtape/sessions"
 )
 
 // A Look is how a page is to be written.
@@ -77,12 +76,7 @@ func (p *page) item(name, text string) {
 func (p *page) typed(s string) string { return p.Clean(strings.Join(strings.Fields(s), " ")) }
 
 // length is a length that was read, as the tape shows it.
-func (p *page) length(mm float64) string {
-	if p.Unit == string(sessions.Inch) {
-		return rules.FormatLength(mm, p.Unit)
-	}
-	return rules.FormatTyped(mm, p.Unit)
-}
+func (p *page) length(mm float64) string { return rules.FormatTold(mm, "mm", p.Unit) }
 
 // unitOf is the unit in which a quantity is shown.
 func (p *page) unitOf(unit string) string {
@@ -101,12 +95,7 @@ func (p *page) value(v, u rules.Num, unit string) string {
 }
 
 // limit is a limit as it was set.
-func (p *page) limit(v float64, unit string) string {
-	if unit == "mm" {
-		return p.length(v)
-	}
-	return strings.TrimSpace(strconv.FormatFloat(v, 'g', -1, 64) + " " + unit)
-}
+func (p *page) limit(v float64, unit string) string { return rules.FormatTold(v, unit, p.Unit) }
 
 func (p *page) cautions() {
 	p.section("Cautions")
@@ -122,9 +111,6 @@ func dayOf(t time.Time) string {
 	}
 	return t.Format("2006-01-02")
 }
-
-// word is a verdict as it is shown.
-func word(v rules.Verdict) string { return strings.ToUpper(string(v)) }
 
 // pad is s in at least so many cells.
 func pad(s string, cells int) string {

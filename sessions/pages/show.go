@@ -2,6 +2,7 @@ package pages
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -29,7 +30,9 @@ func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
 	if err == nil {
 		p.verdicts("Musts", r.Checks, rules.Must)
 		p.verdicts("Shoulds", r.Checks, rules.Should)
-		p.findings(r.Findings)
+		p.findings(slices.DeleteFunc(slices.Clone(r.Findings), func(f rules.Finding) bool {
+			return f.Name == "judged-differently" // told with the sign-off
+		}))
 	}
 	p.ways(f)
 	p.drill(s.Drill)
@@ -69,33 +72,6 @@ func when(started, finished time.Time) string {
 		end = "2006-01-02 15:04"
 	}
 	return fmt.Sprintf("%s to %s UTC", started.Format("2006-01-02 15:04"), finished.Format(end))
-}
-
-// verdicts lists the checks of one kind, the worst first.
-func (p *page) verdicts(title string, all []rules.Check, kind rules.Kind) {
-	p.section(title)
-	for _, v := range []rules.Verdict{rules.Fail, rules.Unknown, rules.Tight, rules.Pass} {
-		for _, c := range all {
-			if c.Kind == kind && c.Verdict == v {
-				p.line("  " + pad(word(v), 8) + " " + c.Name)
-				p.para(4, rules.Sentence(c, p.Unit))
-			}
-		}
-	}
-}
-
-func (p *page) findings(findings []rules.Finding) {
-	titled := false
-	for _, f := range findings {
-		if f.Name == "judged-differently" { // told with the sign-off
-			continue
-		}
-		if !titled {
-			p.section("Findings")
-			titled = true
-		}
-		p.item(f.Name, p.typed(f.In(p.Unit)))
-	}
 }
 
 func (p *page) drill(d *sessions.Drill) {
@@ -156,20 +132,6 @@ func (p *page) today(s *sessions.Session, r *rules.Report) {
 	p.item("today", fmt.Sprintf("the rules of today judge %d of %d checks differently, and %s in all", len(different), len(r.Checks), word(r.Outcome)))
 	for _, d := range different {
 		p.para(4, d.String())
-	}
-}
-
-// moved tells the limits that the school had moved.
-func (p *page) moved(limits map[rules.Limit]float64) {
-	if len(limits) == 0 {
-		return
-	}
-	p.section("Limits moved by the school")
-	for l := range rules.NumLimits {
-		if v, ok := limits[l]; ok {
-			info := l.Info()
-			p.item(info.Name, fmt.Sprintf("%s in place of %s", p.limit(v, info.Unit), p.limit(info.Default, info.Unit)))
-		}
 	}
 }
 

@@ -41,10 +41,10 @@ type folded struct {
 
 func foldEntry(e *Entry) folded {
 	if e.Err != nil {
-		return folded{is: " bad ", anywhere: Fold(filepath.Base(e.Path))}
+		return folded{is: " bad ", anywhere: Unaccented(filepath.Base(e.Path))}
 	}
 	f := folded{
-		climber: Fold(e.Climber), place: Fold(e.Place), instructor: Fold(e.Instructor), kit: Fold(e.Kit),
+		climber: Unaccented(e.Climber), place: Unaccented(e.Place), instructor: Unaccented(e.Instructor), kit: Unaccented(e.Kit),
 		purpose: string(e.Purpose), is: " " + strings.Join(e.states(), " ") + " ", verdict: " " + string(e.Outcome) + " ",
 	}
 	if day := e.Day(); !day.IsZero() {
@@ -66,7 +66,7 @@ func foldEntry(e *Entry) folded {
 		}
 	}
 	f.pieces = b.String()
-	f.anywhere = strings.Join([]string{f.climber, f.place, f.instructor, f.kit, f.purpose, Fold(e.ID)}, "\n")
+	f.anywhere = strings.Join([]string{f.climber, f.place, f.instructor, f.kit, f.purpose, Unaccented(e.ID)}, "\n")
 	return f
 }
 

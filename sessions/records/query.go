@@ -20,7 +20,7 @@ type term struct {
 }
 
 // Keys are what a word of a query may be narrowed to, as in kit:"school kit 2".
-// Letter case never counts. Dates match from their start (2026-04), or as a
+// Letter case and accents never count. Dates match from their start (2026-04), or as a
 // range of two (2026-03..2026-05); verdicts and states match as whole words;
 // all else matches anywhere in a name, but a word without a key only the start
 // of a check or piece.
@@ -55,7 +55,7 @@ func ParseQuery(text string) (Query, error) {
 			}
 		}
 		t.word, text = cutWord(text)
-		if t.word = Fold(t.word); t.word != "" {
+		if t.word = Unaccented(t.word); t.word != "" {
 			t.whole, t.begins = " "+t.word+" ", "\n"+t.word
 			q.terms = append(q.terms, t)
 		}
@@ -93,6 +93,3 @@ func checkKey(key string) error {
 	}
 	return err
 }
-
-// Fold is s as it is compared: letter case and runs of blanks do not count.
-func Fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
