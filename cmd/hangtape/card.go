@@ -34,8 +34,8 @@ the id of a session in the folder.
 the folder that began on that day where this computer is. A student with several
 stands there with the latest.
 
-A name in letters that the sheet's font does not have is drawn with □ in PDF and
-SVG, and told on standard error; text and html have every letter.`,
+A name in letters that the sheet's font does not have is drawn with □ in PDF,
+and told on standard error; the other formats have every letter.`,
 		Example: "  hangtape card -o card.pdf try-out/a-good-kit.toml\n  hangtape card --paper letter --format svg session.toml\n  hangtape card --class 2026-04-18 -o class.pdf",
 		Args:    words(0, 1, "FILE"),
 		RunE:    func(_ *cobra.Command, args []string) error { return runCard(w, f, args) },

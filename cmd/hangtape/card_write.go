@@ -27,11 +27,11 @@ func (m made) write(w *world, to io.Writer, format string, p sheet.Paper) error 
 		return m.HTML(to, p)
 	}
 	pages, missing := m.Pages(p)
-	if len(missing) > 0 {
-		complain(w.err, fmt.Errorf("the sheet's font does not have %s: drawn as %c; --format html and text have them", letters(missing), sheet.Instead))
-	}
 	if format == "svg" {
 		return sheet.SVG(to, pages)
+	}
+	if len(missing) > 0 {
+		complain(w.err, fmt.Errorf("the sheet's font does not have %s: drawn as %c; the other formats have them", letters(missing), sheet.Instead))
 	}
 	return sheet.PDF(to, pages, m.title, m.at)
 }

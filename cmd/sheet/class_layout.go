@@ -24,7 +24,7 @@ func (c *Class) columns() []column {
 }
 
 // Pages lays the class out on its side, as many pages as it takes; missing are
-// the letters that could not be drawn.
+// the letters that PDF draws as Instead.
 func (c *Class) Pages(p Paper) (pages []*Drawing, missing []rune) {
 	faces := newFaces()
 	rows := c.Rows

@@ -114,6 +114,27 @@ func TestSVGIsOnePictureWithAllTexts(t *testing.T) {
 	}
 }
 
+// What a browser prints is what the PDF has: a picture for each page, as large as
+// the paper.
+func TestHTMLPrintsThePages(t *testing.T) {
+	for _, paper := range sheet.Papers() {
+		for name, c := range map[string]*sheet.Card{"typical": sheet.NewCard(subject(t, goodKit, "mm")), "crowded": sheet.NewCard(crowded(t, "in"))} {
+			var b bytes.Buffer
+			if err := c.HTML(&b, paper); err != nil {
+				t.Fatal(err)
+			}
+			pages, _ := c.Pages(paper)
+			_, printed, _ := strings.Cut(b.String(), `<div class="paper">`)
+			if n := strings.Count(printed, "<svg "); n != len(pages) {
+				t.Errorf("%s on %s: %d pictures for %d pages", name, paper.Name, n, len(pages))
+			}
+			if size := fmt.Sprintf("@page { size: %gpt %gpt; margin: 0 }", paper.W, paper.H); !strings.Contains(b.String(), size) {
+				t.Errorf("%s on %s: no %s", name, paper.Name, size)
+			}
+		}
+	}
+}
+
 // texts is the text of a page; strict holds it to XML.
 func texts(t *testing.T, page string, strict bool) string {
 	t.Helper()

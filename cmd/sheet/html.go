@@ -19,18 +19,27 @@ var css string
 // with which the linker keeps every method of every library: 6 MB of program.
 type htmlPage struct{ strings.Builder }
 
+// newHTMLPage begins a page that prints as these pages do on p.
 func newHTMLPage(title string, p Paper) *htmlPage {
 	h := &htmlPage{}
 	h.WriteString("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n" +
 		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
 	h.element("title", "", title)
-	h.WriteString("<style>\n@page { size: " + p.Name + "; margin: 10mm }\n" + css + "</style>\n</head>\n<body>\n")
+	const hair = 0.5 // less than the page, or a browser begins another one
+	h.WriteString(fmt.Sprintf("<style>\n@page { size: %gpt %gpt; margin: 0 }\n.paper svg { width: %gpt; height: %gpt }\n", p.W, p.H, p.W-hair, p.H-hair) +
+		css + "</style>\n</head>\n<body>\n<main>\n")
 	return h
 }
 
-// to writes the whole page.
-func (h *htmlPage) to(w io.Writer) error {
-	_, err := io.WriteString(w, h.String()+"</body>\n</html>\n")
+// to writes the whole page: what is read on a screen, then pages for the printer.
+func (h *htmlPage) to(w io.Writer, pages []*Drawing) error {
+	h.WriteString("</main>\n<div class=\"paper\">\n")
+	for _, d := range pages {
+		if err := h.picture(d); err != nil {
+			return err
+		}
+	}
+	_, err := io.WriteString(w, h.String()+"</div>\n</body>\n</html>\n")
 	return err
 }
 
@@ -122,11 +131,18 @@ func (h *htmlPage) figure(f *Figure) error {
 	const wide, high = 300, 340
 	p := pen{&Drawing{W: wide, H: high}, newFaces()}
 	p.sideView(f, Box{4, 4, wide - 4, high})
+	h.open("figure", "")
+	err := h.picture(p.Drawing)
+	h.close("figure")
+	return err
+}
+
+func (h *htmlPage) picture(d *Drawing) error {
 	var b bytes.Buffer
-	if err := svg(&b, p.Drawing); err != nil {
-		return fmt.Errorf("cannot draw the side view: %w", err)
+	if err := svg(&b, d); err != nil {
+		return fmt.Errorf("cannot draw the page: %w", err)
 	}
 	_, drawn, _ := strings.Cut(b.String(), "<svg ") // its letters are escaped
-	h.WriteString("<figure><svg " + drawn + "</figure>\n")
+	h.WriteString("<svg " + drawn)
 	return nil
 }

@@ -7,7 +7,8 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// HTML writes the card as one page that reads on a phone and prints on p.
+// HTML writes the card as one page that reads on a phone, and prints as Pages
+// lays it out on p.
 func (c *Card) HTML(w io.Writer, p Paper) error {
 	h := newHTMLPage(c.Climber, p)
 	h.open("header", "")
@@ -46,7 +47,8 @@ func (c *Card) HTML(w io.Writer, p Paper) error {
 	for _, who := range signers {
 		h.element("span", "pen", who)
 	}
-	return h.to(w)
+	pages, _ := c.Pages(p)
+	return h.to(w, pages)
 }
 
 func (h *htmlPage) lengths(c *Card) {
@@ -86,10 +88,10 @@ func (h *htmlPage) checks(title string, checks []Line) {
 	h.close("ul")
 }
 
-// HTML writes the class as one page that prints on p on its side.
+// HTML writes the class as one page that reads on a phone, and prints as Pages
+// lays it out on p.
 func (c *Class) HTML(w io.Writer, p Paper) error {
-	p.Name += " landscape"
-	h := newHTMLPage(c.Title, p)
+	h := newHTMLPage(c.Title, p.turned())
 	h.element("h1", "", c.Title)
 	titles := []string{"Student", "Verdict"}
 	for p := range fit.NumPieces {
@@ -105,7 +107,8 @@ func (c *Class) HTML(w io.Writer, p Paper) error {
 	h.close("tbody")
 	h.close("table")
 	h.list("Cautions", c.Cautions)
-	return h.to(w)
+	pages, _ := c.Pages(p)
+	return h.to(w, pages)
 }
 
 // student is one row of the class.

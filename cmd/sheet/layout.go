@@ -9,9 +9,11 @@ type layout struct {
 	loose  float64 // room to be spread between checks and sections
 }
 
-// What is told with its sentence, by detail: less where a page would not hold it.
+// What is told with its sentence, by detail: less where a page would not hold it,
+// and in short findings are only counted.
 const (
-	marginsOnly = iota
+	inShort = iota
+	marginsOnly
 	failsInWords
 	musts
 	allButPasses
@@ -25,10 +27,10 @@ const (
 )
 
 // Pages lays the card out: one page, which only a card with very much to say
-// overflows into a second one. missing are the letters that could not be drawn.
+// overflows into a second one. missing are the letters that PDF draws as Instead.
 func (c *Card) Pages(p Paper) (pages []*Drawing, missing []rune) {
 	faces := newFaces()
-	for detail := allButPasses; detail >= marginsOnly && pages == nil; detail-- {
+	for detail := allButPasses; detail >= inShort && pages == nil; detail-- {
 		if spare := c.page(p, faces, detail, 0).spare(); spare >= 0 {
 			pages = []*Drawing{c.page(p, faces, detail, spare).Drawing}
 		}

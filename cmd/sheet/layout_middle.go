@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // middle has the drawing on the left, with the drill and what the school moved
 // under it, and the checks on the right.
@@ -11,7 +14,7 @@ func (l *layout) middle(y float64) float64 {
 	switch {
 	case l.card.Figure.Instead != "":
 		shown = leastInstead
-	case l.detail == marginsOnly:
+	case l.detail <= marginsOnly:
 		shown = leastShownAtAll
 	}
 	high := max(bottom-y-l.under(l.free.Left, 0, w, false), shown)
@@ -63,6 +66,10 @@ func (l *layout) under(x, y, w float64, draw bool) float64 {
 	if !draw {
 		p.Drawing = &Drawing{}
 	}
+	findings := l.card.Findings
+	if l.detail == inShort {
+		findings = counted(findings)
+	}
 	y = p.heading(x, y+4, w, "Ground drill")
 	y = p.para(x, y, w, small, true, l.card.Drill[0])
 	for _, s := range run(l.card.Drill[1:]) {
@@ -71,7 +78,7 @@ func (l *layout) under(x, y, w float64, draw bool) float64 {
 	for _, part := range []struct {
 		title string
 		lines []string
-	}{{"Limits moved by the school", run(l.card.Limits)}, {"Findings", l.card.Findings}, {"Missing", l.card.Missing}} {
+	}{{"Limits moved by the school", run(l.card.Limits)}, {"Findings", findings}, {"Missing", l.card.Missing}} {
 		if len(part.lines) == 0 {
 			continue
 		}
@@ -81,6 +88,27 @@ func (l *layout) under(x, y, w float64, draw bool) float64 {
 		}
 	}
 	return y
+}
+
+// counted names findings once, with how many there are of each.
+func counted(findings []string) []string {
+	var names []string
+	of := map[string]int{}
+	for _, f := range findings {
+		name, _, _ := strings.Cut(f, ":")
+		if of[name]++; of[name] == 1 {
+			names = append(names, name)
+		}
+	}
+	for i, name := range names {
+		if of[name] > 1 {
+			names[i] = fmt.Sprintf("%d %s", of[name], name)
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	return []string{strings.Join(names, ", ") + ": hangtape check tells each"}
 }
 
 // run is lines run on, to save room.

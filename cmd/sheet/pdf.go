@@ -43,7 +43,7 @@ func PDF(w io.Writer, pages []*Drawing, title string, at time.Time) error {
 			}
 			doc.SetFont(family, style, t.Size)
 			doc.SetTextColor(gray, gray, gray)
-			doc.Text(t.X, t.Y, t.S)
+			doc.Text(t.X, t.Y, faces.of(t.Bold).drawable(t.S))
 		}
 	}
 	if err := doc.Output(w); err != nil {

@@ -28,7 +28,7 @@ func (p *pen) text(x, y, size float64, bold bool, s string) float64 {
 // put draws t, whose letters may be any and whose width is yet to be measured.
 func (p *pen) put(t Text) float64 {
 	f := p.faces.of(t.Bold)
-	if t.S = f.drawable(t.S); t.S == "" {
+	if t.S = legible(t.S); t.S == "" {
 		return t.X
 	}
 	t.Width = f.width(t.S, t.Size)
@@ -38,8 +38,7 @@ func (p *pen) put(t Text) float64 {
 
 // width is how wide s will be.
 func (p *pen) width(s string, size float64, bold bool) float64 {
-	f := p.faces.of(bold)
-	return f.width(f.drawable(s), size)
+	return p.faces.of(bold).width(legible(s), size)
 }
 
 // right draws s small, so that it ends at x.

@@ -106,6 +106,30 @@ func TestACardIsOnePageWithoutOverlaps(t *testing.T) {
 	}
 }
 
+// Readings that contradict each other, and a kit that fits nowhere, leave it at one
+// page.
+func TestABadFittingIsOnePage(t *testing.T) {
+	s := subject(t, "../../sessions/demo/b-short-bridge.toml", "mm").Session
+	s.Notes = strings.Repeat("a note that goes on and on, ", 20)
+	h := &s.Fit.Hangs[0].Heights
+	s.Fit.Laid[fit.Thigh], s.Fit.Laid[fit.Shin] = []float64{455, 411}, []float64{430, 470}
+	h[fit.Nose], h[fit.KneeLevel], h[fit.GardaTaut] = []float64{1705, 1751}, []float64{1181, 1256}, []float64{1736, 1708}
+	s.Limits = map[rules.Limit]float64{rules.ConnectorClearance: 40, rules.MostDrop: 350, rules.PeakForce: 4, rules.ReleaseRoom: 62}
+	bad := judged(t, s, "mm")
+	if len(bad.Report.Findings) < 6 {
+		t.Fatalf("only %d findings", len(bad.Report.Findings))
+	}
+	for _, paper := range sheet.Papers() {
+		pages, _ := sheet.NewCard(bad).Pages(paper)
+		if len(pages) != 1 {
+			t.Errorf("%s: %d pages", paper.Name, len(pages))
+		}
+		for _, d := range pages {
+			checkDrawing(t, d)
+		}
+	}
+}
+
 func TestACrowdedCardGoesOnOverleaf(t *testing.T) {
 	for _, paper := range sheet.Papers() {
 		pages, missing := sheet.NewCard(crowded(t, "in")).Pages(paper)

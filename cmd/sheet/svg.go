@@ -12,7 +12,8 @@ import (
 )
 
 // SVG writes pages as one picture, one under the other. Letters stay text in
-// the sheet's font, or in another drawn as wide where that is not there.
+// the sheet's font, or in another drawn as wide where that is not there or has
+// not the letter.
 func SVG(w io.Writer, pages []*Drawing) error {
 	return svg(w, tower(pages))
 }

@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 	"unicode"
 
 	"codeberg.org/go-fonts/liberation/liberationsansbold"
 	"codeberg.org/go-fonts/liberation/liberationsansregular"
+	"github.com/mattn/go-runewidth"
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/opentype"
 	"golang.org/x/image/math/fixed"
@@ -49,26 +51,34 @@ func (f *faces) of(bold bool) *face {
 // Instead stands for a letter that the sheet's font does not have.
 const Instead = '□'
 
-// drawable is s as it can be drawn: composed, on one line, and with Instead for
-// every letter that the font has not, or that runs from right to left, which a
-// drawing does not lay out.
-func (f *face) drawable(s string) string {
-	var out []rune
-	for _, r := range norm.NFC.String(s) {
+// legible is s on one line, composed, and with Instead for what is no letter, such
+// as a sign that turns text around.
+func legible(s string) string {
+	return strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):
-			r = ' '
-		case !f.has(r):
-			f.missing[r] = struct{}{}
-			r = Instead
+			return ' '
+		case !unicode.IsPrint(r):
+			return Instead
 		}
-		out = append(out, r)
-	}
-	return string(out)
+		return r
+	}, norm.NFC.String(s))
 }
 
+// drawable is s with Instead for every letter that is not in the font.
+func (f *face) drawable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if f.has(r) {
+			return r
+		}
+		return Instead
+	}, s)
+}
+
+// has says whether r is in the font and can be laid out from left to right, one
+// letter after the other.
 func (f *face) has(r rune) bool {
-	if !unicode.IsPrint(r) || unicode.In(r, unicode.Hebrew, unicode.Arabic) {
+	if unicode.In(r, unicode.Hebrew, unicode.Arabic) {
 		return false
 	}
 	i, err := f.Face.Face.GlyphIndex(nil, r)
@@ -76,13 +86,17 @@ func (f *face) has(r rune) bool {
 }
 
 // width is how wide s is at size, without kerning, which one of the formats does
-// not do.
+// not do. A letter that is not in the font has its width in a terminal, and is
+// kept among the missing.
 func (f *face) width(s string, size float64) float64 {
 	em := 0.0
 	for _, r := range s {
 		a, ok := f.advances[r]
 		if !ok {
-			a = f.advance(r)
+			if a = f.advance(r); !f.has(r) {
+				f.missing[r] = struct{}{}
+				a = max(f.advance(Instead), float64(runewidth.RuneWidth(r))/2)
+			}
 			f.advances[r] = a
 		}
 		em += a
