@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"math"
+
 	"example.com/hangtape/fit"
 )
 
@@ -46,5 +48,46 @@ func (a *Assessment) odd() []Finding {
 	if a.m.Read(fit.Ahead) && a.s.Ahead < 0 {
 		list = append(list, finding("odd-reading", []string{fit.LaidKey(fit.Ahead)}, "the rope was read behind the hip point"))
 	}
-	return list
+	return append(list, a.otherUnits()...)
+}
+
+// units are what a number without a unit may have meant.
+var units = []struct {
+	name string
+	mm   float64
+}{{"centimetres", 10}, {"inches", 25.4}, {"feet", 304.8}, {"metres", 1000}}
+
+// otherUnits are the readings of the body that are unlikely in mm and likely in
+// another unit: in the one that most of them are likely in.
+func (a *Assessment) otherUnits() []Finding {
+	var best []Finding
+	for _, unit := range units {
+		var f Finding
+		for k := range fit.NumLikely {
+			i := a.inputOf(fit.Likely(k).Reading())
+			if i < 0 || a.m.Inputs[i].Origin == fit.Estimated {
+				continue
+			}
+			in := &a.m.Inputs[i]
+			has, keys := in.V, []string{in.Key}
+			if hip := a.inputOf(fit.Hip); in.Reading.IsHeight() && hip >= 0 {
+				has -= a.m.Inputs[hip].V
+				keys = []string{a.m.Inputs[hip].Key, in.Key}
+			}
+			off := a.p.Values[outLikely+k]
+			u, _ := a.p.U(outLikely + k)
+			switch near := unlikelyFactor * u; {
+			case !(math.Abs(off) > near && math.Abs(has*unit.mm-(has-off)) <= near): // false where one is unknown
+			case f.Name == "":
+				f = finding("units", keys, "%v: %v is far from the %v that the other readings make likely, %v is not: was it "+unit.name+"?",
+					in.Reading, length(has), length(has-off), length(has*unit.mm))
+			default:
+				f.Inputs = append(f.Inputs, in.Key)
+			}
+		}
+		if f.Name != "" && (best == nil || len(f.Inputs) > len(best[0].Inputs)) {
+			best = []Finding{f}
+		}
+	}
+	return best
 }
