@@ -155,7 +155,7 @@ var recoveryChecks = checkTable{
 		What:     "If both hitches let go, the catch stays under the peak force that the body may see.",
 		Why:      "Little rope above stretches little: the closer to the union, the harder the same drop is caught.",
 		Measured: "The peak force of that drop, both legs of rope as a spring, for the least rope above that the climber will use, against peak-force.",
-		Do:       "Keep more rope above: stay farther below the union. Shorten the tether; draw the Garda hitch up at once after every stand.",
+		Do:       "Keep more rope above: stay farther below the union; no rope is long enough where the limit is under twice the climber's weight. Shorten the tether; draw the Garda hitch up at once after every stand.",
 		Source:   "EN 355:2002: 6 kN; energy of a mass on a linear spring",
 		Limits:   []Limit{PeakForce},
 		Readings: slackReadings,

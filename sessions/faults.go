@@ -3,7 +3,9 @@ package sessions
 import (
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
+	"unicode"
 )
 
 // A Fault is one thing in a file that cannot be.
@@ -47,14 +49,18 @@ type FileError struct {
 // Error has one line for each fault: FILE:LINE: what was found, what is accepted.
 func (e *FileError) Error() string {
 	lines := make([]string, len(e.Faults))
+	name := e.File
+	if strings.ContainsFunc(name, unicode.IsControl) {
+		name = strconv.Quote(name) // else it would break the lines
+	}
 	for i, f := range e.Faults {
 		switch {
-		case e.File == "":
+		case name == "":
 			lines[i] = f.String()
 		case f.Line > 0:
-			lines[i] = fmt.Sprintf("%s:%d: %s", e.File, f.Line, f)
+			lines[i] = fmt.Sprintf("%s:%d: %s", name, f.Line, f)
 		default:
-			lines[i] = fmt.Sprintf("%s: %s", e.File, f)
+			lines[i] = fmt.Sprintf("%s: %s", name, f)
 		}
 	}
 	return strings.Join(lines, "\n")

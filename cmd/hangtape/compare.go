@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"example.com/hangtape/sessions"
@@ -25,6 +27,9 @@ one of them may be -, for standard input.`,
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) != 2 {
 				return callError(c, "compare needs two sessions, A and B; got %d", len(args))
+			}
+			if slices.Contains(args, "") {
+				return callError(c, "compare needs two sessions, A and B; got an empty word")
 			}
 			return nil
 		},

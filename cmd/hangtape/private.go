@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -11,11 +12,11 @@ import (
 // one that is there is replaced, and what is no file, like a pipe, is written to.
 func writePrivate(name string, data []byte) error {
 	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
-		return cannotWrite(os.WriteFile(name, data, 0o600))
+		return cannotWrite(name, os.WriteFile(name, data, 0o600))
 	}
 	f, err := os.CreateTemp(filepath.Dir(name), ".sheet.*.tmp")
 	if err != nil {
-		return cannotWrite(err)
+		return cannotWrite(name, err)
 	}
 	_, err = f.Write(data)
 	if err = errors.Join(err, f.Close()); err == nil {
@@ -24,14 +25,19 @@ func writePrivate(name string, data []byte) error {
 	if err != nil {
 		_ = os.Remove(f.Name())
 	}
-	return cannotWrite(err)
+	return cannotWrite(name, err)
 }
 
-func cannotWrite(err error) error {
+// cannotWrite names the file that was asked for, in place of the temporary one
+// that the operating system was.
+func cannotWrite(name string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return fmt.Errorf("cannot write the sheet: %w", err)
+	if path := (*fs.PathError)(nil); errors.As(err, &path) {
+		err = path.Err
+	}
+	return fmt.Errorf("cannot write the sheet to %s: %w", name, err)
 }
 
 // sameFile says whether two names are of one file that is there.

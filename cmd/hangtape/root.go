@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"slices"
 
 	"github.com/spf13/cobra"
 )
@@ -40,6 +41,15 @@ func rootCommand(w *world) *cobra.Command {
 		c.DisableFlagsInUseLine = true
 	}
 	root.RunE = fileErrors(root.RunE)
+	root.InitDefaultHelpCmd()
+	if help, _, err := root.Find([]string{"help"}); err == nil {
+		help.Args = func(_ *cobra.Command, args []string) error {
+			if of, _, err := root.Find(args); err != nil || of != root {
+				return nil // of a command, or cobra says what is wrong
+			}
+			return noSuchCommand(root, args)
+		}
+	}
 	return root
 }
 
@@ -66,6 +76,8 @@ func words(least, most int, name string) cobra.PositionalArgs {
 			return callError(c, "%s takes no words, got %q", c.Name(), args[0])
 		case most > 0 && len(args) > most:
 			return callError(c, "%s takes %d %s, got %d: %q is too many", c.Name(), most, name, len(args), args[most])
+		case slices.Contains(args, ""):
+			return callError(c, "%s needs a %s, got an empty word", c.Name(), name)
 		}
 		return nil
 	}
@@ -76,7 +88,7 @@ func noSuchCommand(root *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	if near := root.SuggestionsFor(args[0]); len(near) > 0 {
+	if near := root.SuggestionsFor(args[0]); len(near) > 0 && args[0] != "" {
 		return callError(root, "%q is not a command; did you mean %s?", args[0], near[0])
 	}
 	return callError(root, "%q is not a command", args[0])
