@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
@@ -51,6 +52,9 @@ func TestEnds(t *testing.T) {
 			p.sees(c.says)
 			if !c.spoil {
 				p.restored()
+				if said := p.tmux("capture-pane", "-p", "-S", "-"); strings.Contains(said, "Ash") || strings.Contains(said, "half a na") {
+					t.Errorf("who climbs is left on the terminal:\n%s", said)
+				}
 			}
 			store := openAt(t, dir, time.Now)
 			list, err := store.List()

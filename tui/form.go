@@ -73,19 +73,24 @@ func (f form) update(msg tea.Msg) tea.Cmd {
 	return tag(f.gen, cmd)
 }
 
-// lines is the field as it is drawn.
+// lines is the field as it is drawn. The library leaves out control characters,
+// but not signs that turn the direction of writing.
 func (f form) lines() []string {
 	if f.huh == nil {
 		return nil
 	}
-	lines := strings.Split(strings.TrimRight(f.huh.View(), "\n "), "\n")
+	drawn := strings.Map(func(r rune) rune {
+		if turns(r) {
+			return '?'
+		}
+		return r
+	}, f.huh.View())
+	lines := strings.Split(strings.TrimRight(drawn, "\n "), "\n")
 	for i := range lines {
 		lines[i] = strings.TrimRight(lines[i], " ")
 	}
 	return lines
 }
-
-var cmdList = reflect.TypeFor[[]tea.Cmd]()
 
 // tag marks the messages that a form's commands send to itself with its
 // generation, so that they never reach the form of a later question.
@@ -94,21 +99,29 @@ func tag(gen int, c tea.Cmd) tea.Cmd {
 		return nil
 	}
 	return func() tea.Msg {
-		msg := c()
-		if msg == nil {
-			return nil
+		msg, several := eachCmd(c(), func(c tea.Cmd) tea.Cmd { return tag(gen, c) })
+		if msg == nil || several {
+			return msg
 		}
-		v := reflect.ValueOf(msg)
-		if v.Kind() == reflect.Slice && v.Type().ConvertibleTo(cmdList) { // a batch or a sequence
-			out := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
-			for i := range v.Len() {
-				out.Index(i).Set(reflect.ValueOf(tag(gen, v.Index(i).Interface().(tea.Cmd))))
-			}
-			return out.Interface()
-		}
-		if p := v.Type().PkgPath(); strings.HasSuffix(p, "/huh") || strings.Contains(p, "/bubbles/") {
+		if p := reflect.TypeOf(msg).PkgPath(); strings.HasSuffix(p, "/huh") || strings.Contains(p, "/bubbles/") {
 			return formMsg{gen, msg}
 		}
 		return msg
 	}
+}
+
+var cmdList = reflect.TypeFor[[]tea.Cmd]()
+
+// eachCmd puts with(c) in the place of every command of a message that is a
+// batch or a sequence of them, and says whether it is one.
+func eachCmd(msg tea.Msg, with func(tea.Cmd) tea.Cmd) (tea.Msg, bool) {
+	v := reflect.ValueOf(msg)
+	if !v.IsValid() || v.Kind() != reflect.Slice || !v.Type().ConvertibleTo(cmdList) {
+		return msg, false
+	}
+	out := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
+	for i := range v.Len() {
+		out.Index(i).Set(reflect.ValueOf(with(v.Index(i).Interface().(tea.Cmd))))
+	}
+	return out.Interface(), true
 }

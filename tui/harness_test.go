@@ -41,7 +41,7 @@ func wizard(dir string) {
 func faulty(dir string) func() time.Time {
 	return func() time.Time {
 		if _, err := os.Stat(filepath.Join(dir, "fault")); err == nil {
-			panic("a fault, for the test")
+			panic("Ash weighs 84 kg")
 		}
 		return time.Now()
 	}

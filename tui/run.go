@@ -16,7 +16,7 @@ var ErrFault = errors.New("the wizard stopped at a fault of the program's own; w
 // on disk then, also after a hang-up, a signal or a fault of the program's own;
 // the error says what is not.
 func Run(o Options) error {
-	p := tea.NewProgram(New(o), tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen())
+	p := tea.NewProgram(guarded{New(o)}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen())
 	hangup := make(chan os.Signal, 1)
 	signal.Notify(hangup, syscall.SIGHUP)
 	defer signal.Stop(hangup)
@@ -30,7 +30,7 @@ func Run(o Options) error {
 		}
 	}()
 	last, err := p.Run()
-	if m, ok := last.(Model); ok {
+	if m, ok := last.(guarded); ok {
 		if saveErr := m.finish(); saveErr != nil {
 			return saveErr
 		}

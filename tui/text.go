@@ -16,12 +16,15 @@ func clean(s string) string {
 		switch {
 		case r == '\n' || r == '\t':
 			return ' '
-		case unicode.IsControl(r), r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069:
+		case unicode.IsControl(r), turns(r):
 			return '?'
 		}
 		return r
 	}, s)
 }
+
+// turns says whether a sign turns the direction of writing.
+func turns(r rune) bool { return r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 }
 
 // wrap breaks prose into lines of at most width cells, at spaces where it can.
 // A number and its unit or sign stay together.

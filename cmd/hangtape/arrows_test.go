@@ -22,7 +22,7 @@ var arrows = map[string][]string{
 	"rules":    {module + "fit", module + "internal", "gonum.org/v1/gonum"},
 	"sessions": {module + "fit", module + "rules", module + "internal", "github.com/BurntSushi/toml", "github.com/oklog/ulid/v2", "github.com/gofrs/flock", "golang.org/x/sys", "golang.org/x/text", "github.com/mattn/go-runewidth"},
 	"tui": {
-		module + "fit", module + "rules", module + "sessions",
+		module + "fit", module + "rules", module + "sessions", module + "internal",
 		"github.com/charmbracelet/", "github.com/muesli/termenv", "github.com/mattn/go-runewidth", "github.com/rivo/uniseg",
 	},
 	"cmd": {

@@ -3,10 +3,9 @@ package main
 import (
 	"errors"
 	"fmt"
-	"path"
-	"runtime"
 	"slices"
-	"strings"
+
+	"example.com/hangtape/internal/fault"
 )
 
 // exit is an error that knows its exit code. Without err there is nothing more
@@ -40,30 +39,11 @@ func worse(a, b int) int {
 }
 
 // contain runs f; a panic becomes an exit that names the place in the program
-// and nothing of what was being worked on, which may be somebody's body.
+// and nothing of what was being worked on.
 func contain(f func() error) (err error) {
-	defer func() {
-		if p := recover(); p != nil {
-			err = exit{exitFault, errors.New("this is a fault of the program's own, at " + panicPlace() +
-				"\nwhat was saved before is safe; please report this line and what you did, without anybody's name or measures")}
-		}
-	}()
-	return f()
-}
-
-// panicPlace is the innermost function of ours that was running when the panic
-// came, as in "rules.Judge (judge.go:12)".
-func panicPlace() string {
-	pcs := make([]uintptr, 64)
-	frames := runtime.CallersFrames(pcs[:runtime.Callers(0, pcs)])
-	for panicked := false; ; {
-		f, more := frames.Next()
-		if panicked && !strings.HasPrefix(f.Function, "runtime.") {
-			return fmt.Sprintf("%s (%s:%d)", path.Base(f.Function), path.Base(f.File), f.Line)
-		}
-		panicked = panicked || f.Function == "runtime.gopanic"
-		if !more {
-			return "an unknown place"
-		}
+	if place := fault.In(func() { err = f() }); place != "" {
+		return exit{exitFault, errors.New("this is a fault of the program's own, at " + place +
+			"\nwhat was saved before is safe; please report this line and what you did, without anybody's name or measures")}
 	}
+	return err
 }

@@ -1,0 +1,51 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/internal/fault"
+)
+
+// guarded is the wizard as the library runs it. The library restores the
+// terminal after a panic and prints what it was and every call on the way, which
+// may hold a climber's name and measures; so a panic goes on with its place alone,
+// and only once the calls that led to it are over.
+type guarded struct{ Model }
+
+func (g guarded) Init() tea.Cmd {
+	var cmd tea.Cmd
+	guard(func() { cmd = g.Model.Init() })
+	return guardCmd(cmd)
+}
+
+func (g guarded) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	var cmd tea.Cmd
+	guard(func() {
+		var m tea.Model
+		m, cmd = g.Model.Update(msg)
+		g.Model = m.(Model)
+	})
+	return g, guardCmd(cmd)
+}
+
+func (g guarded) View() (s string) {
+	guard(func() { s = g.Model.View() })
+	return s
+}
+
+func guardCmd(c tea.Cmd) tea.Cmd {
+	if c == nil {
+		return nil
+	}
+	return func() (msg tea.Msg) {
+		guard(func() { msg, _ = eachCmd(c(), guardCmd) })
+		return msg
+	}
+}
+
+// guard runs f; where that panics, guard does, with the place of it.
+func guard(f func()) {
+	if place := fault.In(f); place != "" {
+		panic("a fault of the program's own, at " + place)
+	}
+}
