@@ -2,7 +2,9 @@ package rules_test
 
 import (
 	"errors"
+	"flag"
 	"math"
+	"math/rand/v2"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -13,64 +15,94 @@ import (
 	"example.com/hangtape/sessions/sessionstest"
 )
 
+var drawn = flag.Int("sessions", 1000, "how many random sessions are judged")
+
 // Whatever is read and told, as far as a file can say it, the answer is what
 // cannot be, in words, or a report whose every verdict follows from its margin
 // and guard, whose numbers are numbers, and in which everything that is unknown
 // says why.
 func FuzzJudge(f *testing.F) {
-	var bases []*sessions.Session
-	for _, dir := range []string{"examples", "oracle"} {
-		files, err := filepath.Glob("../testdata/sessions/" + dir + "/*.toml")
-		if err != nil || len(files) == 0 {
-			f.Fatal("no sessions", err)
-		}
-		for _, name := range files {
-			read, err := sessions.ReadFile(name, nil)
-			if err != nil {
-				f.Fatal(err)
-			}
-			bases = append(bases, read.Session)
-		}
-	}
+	bases := finished(f)
 	for i := range bases {
 		f.Add(uint8(i), []byte{})
 	}
 	for what := range byte(18) { // every kind of change, large and small
 		f.Add(what, []byte{what, 17 * what, 0x40, 0x08, what, 5 * what, 0xB1, 0x41, what, 3, 0x01, 0x02})
 	}
-	f.Fuzz(func(t *testing.T, base uint8, changes []byte) {
-		s := sessionstest.Changed(bases[int(base)%len(bases)], changes)
-		s.Fit.Started = s.Started
-		limits := s.RulesFor()
-		report, err := rules.Judge("", &s.Fit, limits)
-		if faults := s.Fit.Faults(); len(faults) > 0 {
-			var impossible *rules.Impossible
-			if !errors.As(err, &impossible) || report != nil || len(impossible.Faults) != len(faults) {
-				t.Fatalf("%v, want what cannot be: %v", err, faults)
-			}
-			for _, x := range faults {
-				if len(x.Keys) == 0 || !isSentence(x.Text) {
-					t.Errorf("a fault without words: %+v", x)
-				}
-			}
-			return
-		}
-		if err != nil {
-			t.Fatalf("nothing is impossible, and yet: %v", err)
-		}
-		sound(t, report)
-		if len(changes) > 0 && changes[0] == 0 { // now and then: the same again, of a fitting that has not changed
-			if again, _ := rules.Judge("", &s.Fit, limits); again == nil || shown(again) != shown(report) {
-				t.Error("judged twice it comes out otherwise")
-			}
-		}
-		if t.Failed() {
-			t.Logf("%s", sessions.Encode(s))
-		}
-	})
+	f.Fuzz(func(t *testing.T, base uint8, changes []byte) { judgedSoundly(t, bases[int(base)%len(bases)], changes) })
 }
 
-// shown is a report as JSON, in which what is unknown equals itself.
+// The same of sessions drawn at random: far more of them in the same time than
+// a fuzzer tries, as nothing counts which code they reach.
+func TestRandomSessionsAreJudgedSoundly(t *testing.T) {
+	bases, draw := finished(t), rand.New(rand.NewPCG(1, 2)) //nolint:gosec // made-up sessions are no secret
+	bytes := make([]byte, 160)
+	for i := range *drawn {
+		if i%500_000 == 499_999 {
+			t.Logf("%d sessions", i+1)
+		}
+		changes := bytes[:4*draw.IntN(len(bytes)/4)]
+		for i := range changes {
+			changes[i] = byte(draw.Uint32())
+		}
+		base := draw.IntN(len(bases))
+		if judgedSoundly(t, bases[base], changes); t.Failed() {
+			t.Fatalf("of session %d with the changes %q", base, changes)
+		}
+	}
+}
+
+// finished are the sessions that random ones start from.
+func finished(t testing.TB) []*sessions.Session {
+	var all []*sessions.Session
+	for _, dir := range []string{"examples", "oracle"} {
+		files, err := filepath.Glob("../testdata/sessions/" + dir + "/*.toml")
+		if err != nil || len(files) == 0 {
+			t.Fatal("no sessions", err)
+		}
+		for _, name := range files {
+			f, err := sessions.ReadFile(name, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			all = append(all, f.Session)
+		}
+	}
+	return all
+}
+
+func judgedSoundly(t *testing.T, base *sessions.Session, changes []byte) {
+	s := sessionstest.Changed(base, changes)
+	s.Fit.Started = s.Started
+	limits := s.RulesFor()
+	report, err := rules.Judge("", &s.Fit, limits)
+	if faults := s.Fit.Faults(); len(faults) > 0 {
+		var impossible *rules.Impossible
+		if !errors.As(err, &impossible) || report != nil || len(impossible.Faults) != len(faults) {
+			t.Fatalf("%v, want what cannot be: %v", err, faults)
+		}
+		for _, x := range faults {
+			if len(x.Keys) == 0 || !isSentence(x.Text) {
+				t.Errorf("a fault without words: %+v", x)
+			}
+		}
+		return
+	}
+	if err != nil {
+		t.Fatalf("nothing is impossible, and yet: %v", err)
+	}
+	sound(t, report)
+	if len(changes) > 0 && changes[0] == 0 { // now and then: the same again, of a fitting that has not changed
+		if again, _ := rules.Judge("", &s.Fit, limits); again == nil || shown(again) != shown(report) {
+			t.Error("judged twice it comes out otherwise")
+		}
+	}
+	if t.Failed() {
+		t.Logf("%s", sessions.Encode(s))
+	}
+}
+
+// shown is what a report says, as one text.
 func shown(r *rules.Report) string {
 	var b strings.Builder
 	for _, c := range r.Checks {
