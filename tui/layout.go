@@ -262,6 +262,9 @@ func (m *Model) footer() string {
 		case strings.TrimSpace(m.flow.Text()) == "" && m.flow.Edit == a.Told(&m.flow.Draft):
 			pairs = []string{"Enter", "go on"}
 		}
+		if a := m.flow.Ask(); a.Kind != flow.Choice && m.flow.Edit > 0 {
+			pairs = append(pairs, "Up", "correct")
+		}
 		pairs = append(pairs, "Esc", "back", "Tab", "steps", "?", "help")
 		if m.flow.Ask().Kind != flow.Text {
 			pairs = append(pairs, "v", "side view")

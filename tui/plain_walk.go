@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -10,26 +9,45 @@ import (
 	"example.com/hangtape/tui/flow"
 )
 
-// plainWords are the words that may stand in place of an answer; one that is
-// meant as an answer is typed after =.
-const plainWords = "Words: back, skip, next (step), older (correct the value before), drop (take it out), keep, view (the side view in words), students (who else is there, and the next one), student NUMBER, settle (the reading that may still change a verdict), down, steps, steps NUMBER (its questions), go NUMBER or go NUMBER QUESTION, verdicts, ?, ? CHECK (what it means, and what a mm of each piece buys), quit. An answer that is one of them is typed after =."
+// plainWords are the words that may stand in place of an answer, one a line; one
+// that is meant as an answer is typed after =.
+var plainWords = []string{
+	"Words in place of an answer; an answer that is one of them is typed after =:",
+	"back: to the question before.",
+	"skip: to the next question. next: to the next step.",
+	"older: correct the value before. drop: take it out.",
+	"keep: take over the earlier session's value.",
+	"down: down now; the clock stops.",
+	"view: the side view in words.",
+	"verdicts: all that the rules say so far.",
+	"settle: to the reading that may still change a verdict.",
+	"steps: all steps. steps NUMBER: the questions of one. go NUMBER, or go NUMBER QUESTION: there.",
+	"students: who else is there, and the next one. student NUMBER: to that one.",
+	"? CHECK: what a check means, and what a mm of each piece buys. ? WORD: what a word means.",
+	"quit: leave, all saved.",
+}
 
 // walk asks until the wizard is left or the input ends.
 func (p *plain) walk() {
-	asked := ""
+	var asked flow.Place
+	edit := -1 // of the question that was said last; -1: it is to be said again
 	p.tellChanges()
 	for !p.flow.Left {
-		if slot := fmt.Sprint(p.flow.At, p.flow.Edit); slot != asked {
+		switch s := &p.flow; {
+		case s.At == asked && s.Edit == edit:
+		case s.At == asked && s.Edit == edit+1 && edit >= 0 && s.Said.Kind == flow.Taken:
+			p.say("Take it again, or an empty line to go on.")
+		default:
 			p.ask()
-			asked = slot
 		}
+		asked, edit = p.flow.At, p.flow.Edit
 		line, ok := p.read()
 		if !ok {
 			p.say("End of the input. %s", p.left())
 			return
 		}
 		if p.answer(line) {
-			asked = ""
+			edit = -1
 		}
 	}
 	p.say("%s", p.left())
@@ -130,7 +148,7 @@ func (p *plain) answer(line string) bool {
 			p.do(flow.Typed{})
 			p.do(flow.Enter{Now: now})
 		}
-	case line == "keep":
+	case line == "keep", line == "k" && a.Keepable():
 		p.do(flow.Keep{})
 	case line == "students":
 		p.students()
@@ -146,7 +164,9 @@ func (p *plain) answer(line string) bool {
 		if topic, ok := rules.Explain(a.Topic); ok {
 			p.sayTopic(topic)
 		}
-		p.say("%s", plainWords)
+		for _, l := range plainWords {
+			p.say("%s", l)
+		}
 		return true
 	case word == "?":
 		p.explain(rest)
@@ -183,13 +203,14 @@ func (p *plain) answer(line string) bool {
 // choose takes the number of an option, its first word, or nothing for the
 // marked one.
 func (p *plain) choose(line string) {
-	now := p.opts.Now()
+	now, options := p.opts.Now(), p.flow.Options()
 	if line == "" {
+		p.chosen(options, p.flow.Marked())
 		p.do(flow.Enter{Now: now})
 		return
 	}
 	n, err := strconv.Atoi(line)
-	for i, o := range p.flow.Options() {
+	for i, o := range options {
 		if err != nil && strings.EqualFold(line, o.Word) {
 			n, err = i+1, nil
 		}
@@ -197,7 +218,15 @@ func (p *plain) choose(line string) {
 	if err != nil {
 		n = 0
 	}
+	p.chosen(options, n-1)
 	p.do(flow.Pick{Option: n - 1, Now: now})
+}
+
+// chosen says which option an answer was taken for.
+func (p *plain) chosen(options []flow.Option, i int) {
+	if i >= 0 && i < len(options) {
+		p.say("Chosen: %s.", options[i].Word)
+	}
 }
 
 // do hands an event to the flow, says what it answered, and saves.
@@ -236,7 +265,7 @@ func (p *plain) tellChanges() {
 	for _, c := range worstFirst(p.flow.Report.Checks) {
 		before, known := p.verdicts[c.Name]
 		p.verdicts[c.Name] = c.Verdict
-		if c.Verdict != before && (known || c.Verdict == rules.Fail) {
+		if c.Verdict != before && (known || c.Verdict == rules.Fail) && !p.flow.TooSoon(c.Name) {
 			p.say("%s: %s", plainVerdict(c), rules.Sentence(c, string(p.flow.Session.Unit)))
 		}
 	}

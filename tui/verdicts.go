@@ -69,7 +69,7 @@ func (m *Model) summaryLines(width, height int) []string {
 	}
 	for _, v := range telling {
 		for _, c := range worstFirst(r.Checks) {
-			if c.Verdict == v && len(lines) < height {
+			if c.Verdict == v && len(lines) < height && !m.flow.TooSoon(c.Name) {
 				lines = append(lines, m.checkLines(c, rules.Sentence(c, string(m.flow.Session.Unit)), width)...)
 			}
 		}

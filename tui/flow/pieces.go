@@ -4,8 +4,16 @@ import (
 	"strings"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/number"
 )
+
+// TooSoon says whether it is too soon to tell how the check of that name comes
+// out, since the parts of the kit are still being asked for: one that nobody has
+// come to yet counts as not there.
+func (s *State) TooSoon(check string) bool {
+	return check == rules.TwoLoadPaths.String() && len(s.Session.Fit.Hangs) == 0 && s.At.Step < s.placeAside("body").Step
+}
 
 // pieceNames are the pieces in the trade's words.
 var pieceNames = [fit.NumPieces]string{"main bridge", "left friction hitch", "right friction hitch", "foot loop", "backup tether", "backup bridge"}
