@@ -265,9 +265,11 @@ func (m *Model) footer() string {
 		if a := m.flow.Ask(); a.Kind != flow.Choice && m.flow.Edit > 0 {
 			pairs = append(pairs, "Up", "correct")
 		}
-		pairs = append(pairs, "Esc", "back", "Tab", "steps", "?", "help")
-		if m.flow.Ask().Kind != flow.Text {
-			pairs = append(pairs, "v", "side view")
+		pairs = append(pairs, "Esc", "back", "Tab", "steps")
+		if m.flow.Ask().Kind == flow.Text { // a ? is text there
+			pairs = append(pairs, "F1", "help")
+		} else {
+			pairs = append(pairs, "?", "help", "v", "side view")
 		}
 		if m.flow.Hanging() {
 			pairs = append([]string{"d", "down now"}, pairs...)

@@ -172,3 +172,28 @@ func TestNextStudentBeforeTheKitIsRead(t *testing.T) {
 		d.leave()
 	})
 }
+
+// A next student is led past what tape, rope and kit have told already, to the
+// body; it is there to go to, and what was set since is asked for.
+func TestNextStudentIsAskedForTheBody(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		dir := t.TempDir()
+		first := example(t, "1-good-kit.toml")
+		first.Purpose, first.KitLabel, first.Follows = sessions.FirstFitting, "kit 2", ""
+		first.Fit.Changes = append(first.Fit.Changes, fit.Change{Piece: fit.PieceTether, From: fit.Some(135), To: 150, AfterHang: 1})
+		writeSession(t, dir, first)
+		d := sitAt(t, dir, 44, 20)
+		d.typed("2")
+		d.press(tea.KeyCtrlO)
+		d.typed("1" + "1Birk")
+		var asked []string
+		for d.press(tea.KeyEnter); d.m().flow.Ask().Key != "climber.stature_mm" && len(asked) < 20; d.press(tea.KeyEnter) {
+			asked = append(asked, d.m().flow.Ask().Key)
+		}
+		if got := strings.Join(asked, " "); got != "kit.inspected_by kit.tether.length_mm" {
+			t.Errorf("asked for %s", got)
+		}
+		d.goTo(d.place("kit.main_bridge.length_mm"))
+		d.leave()
+	})
+}

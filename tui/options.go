@@ -54,6 +54,7 @@ func (o Options) config(opened openedMsg) flow.Config {
 		Demo:      opened.demo,
 		Earlier:   opened.earlier,
 		Given:     o.given(opened),
+		Carried:   opened.carriedFrom() != nil,
 		Cord:      opened.cord,
 		ReadOnly:  opened.readOnly,
 	}

@@ -23,6 +23,8 @@ func (a Ask) passedOver(d *Draft) bool {
 		return false
 	}
 	switch {
+	case d.carriedOver(a):
+		return true
 	case d.Session.Purpose == sessions.ReCheck:
 		return a.Kind != Reading || !slices.Contains(reChecked, a.Reading)
 	case d.reTuning():

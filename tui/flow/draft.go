@@ -27,10 +27,11 @@ type Draft struct {
 	Trial     map[fit.Piece]float64 // mm, lengths on trial; never written to
 	OnTrial   fit.Piece             // the piece that is looked at
 
-	newLength float64 // of Pending, mm; 0 until told
-	judged    bool    // the rules could run
-	short     bool    // a must is short of pass
-	blocked   bool    // a must keeps everybody from signing
+	carried   *sessions.Session // of a next student: what was known when it was begun; nil of any other
+	newLength float64           // of Pending, mm; 0 until told
+	judged    bool              // the rules could run
+	short     bool              // a must is short of pass
+	blocked   bool              // a must keeps everybody from signing
 	drill     drilling
 	tied      [fit.NumPieces]tying // cord of pieces that were tied
 	again     []fit.Reading        // to be taken three times afresh, in hang againIn or before it

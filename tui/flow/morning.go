@@ -32,6 +32,30 @@ func Carry(s, e *sessions.Session) {
 	slices.SortFunc(s.Fit.Kept, func(a, b fit.Kept) int { return fit.CompareKeys(a.Key, b.Key) })
 }
 
+// carriedOver says whether the way of a next student leads past a, since tape, rope
+// and kit have told it already. Lengths of the kit that nobody has laid on since
+// they were set are asked for, and so are parts that the kit did not have.
+func (d *Draft) carriedOver(a Ask) bool {
+	if d.carried == nil {
+		return false
+	}
+	then := Draft{Session: *d.carried}
+	told := a.asked(&then) && (a.Kind == Choice || a.Told(&then) > 0)
+	table, rest, _ := strings.Cut(a.Key, ".")
+	switch {
+	case table == "session", table == "tape", table == "rope", a.Key == "kit.inspected_by", a.Key == "kit.inspected":
+		return told
+	case table != "kit":
+		return false
+	case a.Kind == Choice && !strings.Contains(rest, "."): // whether the part is there
+		there, _ := a.cell(&then).(*bool)
+		return there != nil && *there
+	case a.Kind == Reading:
+		return told
+	}
+	return a.asked(&then)
+}
+
 func sameDay(a, b time.Time) bool {
 	return a.UTC().Format(time.DateOnly) == b.UTC().Format(time.DateOnly)
 }

@@ -22,6 +22,8 @@ type Config struct {
 	// Given is the session as it was before anybody answered a question: what a
 	// school has settled and what an earlier session told. Nil: an empty one.
 	Given *sessions.Session
+	// Carried says that the session is of a next student, on a kit that Given has.
+	Carried bool
 	// Others are sessions that may share this one's kit; they are only read.
 	Others []*sessions.Session
 	// Cord says how much cord knots take, by the pieces that were tied; nil: nothing
@@ -96,6 +98,9 @@ func Start(s sessions.Session, c Config) State {
 	st := State{Draft: Draft{Session: s, Followed: c.Earlier}.clone(), Config: c, Steps: Steps(), Texts: map[string]string{}}
 	st.Hang = max(0, len(s.Fit.Hangs)-1)
 	st.Change = len(s.Fit.Changes)
+	if c.Carried {
+		st.carried = c.Given
+	}
 	st.drill.required = c.NeedDrill
 	st.unset()
 	st.recallTried()
