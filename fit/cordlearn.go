@@ -208,13 +208,17 @@ func (r CordResidual) Doubtful() bool { return math.Abs(r.Off) > 3*r.U }
 func CordResiduals(tied []TiedCord) []CordResidual {
 	residuals := make([]CordResidual, len(tied))
 	for i, t := range tied {
-		others := LearnCord(append(slices.Clone(tied[:i]), tied[i+1:]...))
-		mean, sd := others.expect(t.knots())
-		residuals[i] = CordResidual{
-			Used: t.used() * t.Diameter,
-			Off:  (t.used() - mean) * t.Diameter,
-			U:    sd * t.Diameter,
-		}
+		residuals[i] = LearnCord(append(slices.Clone(tied[:i]), tied[i+1:]...)).Residual(t)
 	}
 	return residuals
+}
+
+// Residual holds t, from which m must not have learnt, against what m says of it.
+func (m *CordModel) Residual(t TiedCord) CordResidual {
+	mean, sd := m.expect(t.knots())
+	return CordResidual{
+		Used: t.used() * t.Diameter,
+		Off:  (t.used() - mean) * t.Diameter,
+		U:    sd * t.Diameter,
+	}
 }

@@ -11,7 +11,7 @@ func cordTopics() []Topic {
 		return Topic{Name: name, Kind: TermTopic, Title: title, What: what, Why: why, Source: source, Also: also}
 	}
 	return []Topic{
-		term("cord-to-cut", "Cord to cut", "What a piece takes off the spool: strands times the finished length, eyes, turns on the rope, the hitch on the connector, the joining bend or the end knots, tails, and trimming. hangtape cut tells each.",
+		term("cord-to-cut", "Cord to cut", "What a piece takes off the spool: strands times the finished length, eyes, turns on the rope, the hitch on the connector, the joining bend or the end knots, tails, and trimming. hangtape cut tells each; advise and the wizard tell the length beside whatever is to be tied, for every usual cord where nobody said which it is.",
 			"Cut too short, a piece is thrown away; cut long, it is tied, hung on and trimmed.", "geometry for strands and turns; for knots see coefficient", "cut", "cut-length"),
 		term("finished-length", "Finished length", "The length of a piece as tied and set, laid on snug, its eyes within it. For a hitch loop: from the inside top of the connector to where the wraps begin.",
 			"It is what the climber has to fit; the cord is cut for it.", common, "finished"),

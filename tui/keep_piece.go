@@ -51,7 +51,7 @@ func addPiece(store *sessions.Store, t flow.TiedUp, unit string, now time.Time) 
 		return kept
 	}
 	cords := sessions.Cords(pieces)
-	r := fit.CordResiduals(cords)[len(cords)-1]
+	r := fit.LearnCord(cords[:len(cords)-1]).Residual(t.Cord)
 	kept.Cord, kept.Words = fit.LearnCord(cords), rules.TiedWords(r, unit)
 	if question := rules.TiedQuestion(r); question != "" {
 		kept.Words += ". " + question + "; if it is a slip, take it out of " + store.PiecesPath()
