@@ -341,6 +341,13 @@ func TestDrillThatTheSchoolRequires(t *testing.T) {
 		if got := strings.Contains(st.Options()[1].Word, "with a note"); got != required {
 			t.Errorf("required %t: %q", required, st.Options()[1].Word)
 		}
+		var review strings.Builder
+		for _, l := range reviewOf(&st) {
+			review.WriteString(l.text)
+		}
+		if got := strings.Contains(review.String(), "Ground drill. Not done yet, and the school requires it."); got != required {
+			t.Errorf("required %t, the review says it: %t", required, got)
+		}
 		st.SignBy = "demo instructor"
 		if against := strings.Join(st.Against(), "\n"); strings.Contains(against, "requires the drill") != required {
 			t.Errorf("required %t, against it %q", required, against)

@@ -153,10 +153,15 @@ func (s *State) lookAtDrill() {
 	}
 }
 
-// DrillSeen tells what the drill has shown, with lengths in the session's unit;
-// nothing where there was none, and before the review.
+// DrillSeen tells what the drill has shown, with lengths in the session's unit, or
+// that one is required; else nothing where there was none, and before the review.
 func (d *Draft) DrillSeen() []string {
-	if d.drill.seen == nil || d.Drilling() {
+	switch {
+	case d.Drilling():
+		return nil
+	case d.Session.Drill == nil && d.drill.required && d.drillable():
+		return []string{"Not done yet, and the school requires it"}
+	case d.drill.seen == nil:
 		return nil
 	}
 	return d.drill.seen.Words(string(d.Session.Unit))
