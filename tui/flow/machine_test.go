@@ -2,6 +2,7 @@ package flow_test
 
 import (
 	"bytes"
+	"errors"
 	"maps"
 	"testing"
 	"time"
@@ -23,6 +24,7 @@ func TestWhateverIsDone(t *testing.T) {
 	for _, s := range flowtest.Examples(t, "../../testdata/sessions/examples") {
 		examples = append(examples, s)
 	}
+	cord := fit.LearnCord(nil)
 	judge := func(s *sessions.Session) (*rules.Report, error) { return s.Judge() }
 	rapid.Check(t, func(t *rapid.T) {
 		now := time.Date(2026, 5, 7, 9, 0, 0, 0, time.UTC)
@@ -40,13 +42,22 @@ func TestWhateverIsDone(t *testing.T) {
 				start.Fit.Hangs[0].Heights[fit.Ground][i] -= 500
 			}
 		}
-		s := flow.Start(start, flow.Config{Judge: judge, Earlier: rapid.SampledFrom(examples).Draw(t, "earlier")})
+		s := flow.Start(start, flow.Config{Judge: judge, Cord: cord, Earlier: rapid.SampledFrom(examples).Draw(t, "earlier")})
 		for range rapid.IntRange(1, 60).Draw(t, "events") {
 			now = now.Add(time.Duration(rapid.IntRange(-30, 300).Draw(t, "seconds")) * time.Second)
 			before := s
 			e := event(t, &s, now)
 			s = s.Do(e)
 			held(t, e, &before, &s)
+			if tied := s.Tied; tied != nil {
+				e := flow.KeptTied{Piece: tied.Piece, Cord: cord}
+				if rapid.Bool().Draw(t, "not kept") {
+					e.Err = errors.New("no space")
+				}
+				before, s = s, s.Do(e)
+				held(t, e, &before, &s)
+			}
+			s.CordToCut(s.Ask())
 			if s.Left {
 				return
 			}
