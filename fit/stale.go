@@ -21,10 +21,6 @@ var moves = [NumPieces][]Reading{
 	PieceBackupBridge: {GardaTaut},
 }
 
-// Moves are the heights that a change of p moves, in the order of the readings:
-// every one of them that was read before it is stale.
-func (p Piece) Moves() []Reading { return slices.Clone(moves[p]) }
-
 // Stale are the readings that are to be taken again because of changes up to
 // hang h, from 0, in the order of the session file: heights, which hang h reads
 // again, and lengths that were set and not laid on again since. With h the
