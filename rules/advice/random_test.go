@@ -55,6 +55,18 @@ func TestRandomSessionsAreAdvisedSoundly(t *testing.T) {
 	}
 }
 
+// An answer less than a tenth of a millimetre from where its checks stop passing
+// is itself in the window that is told around it.
+func TestWindowHoldsItsAnswer(t *testing.T) {
+	f, err := sessions.ReadFile("../../testdata/sessions/oracle/07-fail-1-hang-1-change.toml", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := sessionstest.Changed(f.Session, []byte("{B|\x1a}r\x921\xd1\n\x8ev\xbe\xbf\xed\xa65%\xa0\xd6"))
+	s.Fit.Started = s.Started
+	advised(t, s, advice.MarkInch)
+}
+
 // advised fails where the advice for s does not hold together.
 func advised(t *testing.T, s *sessions.Session, mark float64) {
 	t.Helper()

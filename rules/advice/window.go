@@ -98,7 +98,8 @@ func (t *track) around(ends []rules.End) [2]float64 {
 		}
 		return t.close(t.now, out, ends, ends)
 	}
-	return toStep(edge(t.lo), edge(t.hi))
+	w := toStep(edge(t.lo), edge(t.hi)) // which may leave out what lies less than a step from an edge
+	return [2]float64{math.Min(w[0], t.now.at), math.Max(w[1], t.now.at)}
 }
 
 // passing is the run of lengths at which all of ends pass, false where there is
