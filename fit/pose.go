@@ -31,6 +31,12 @@ func (g leg) garda(k, F float64) float64 {
 	return k - g.s*g.cosP + math.Sqrt(up)
 }
 
+// spare is how much longer a loop of length F is than the foot is ahead of the
+// rope, or behind it, with the knee k above the hip.
+func (g leg) spare(k, F float64) float64 {
+	return F - math.Abs(math.Sqrt(g.t*g.t-k*k)+g.s*g.sinP-g.a)
+}
+
 // knee is the inverse of garda: the knee's height at which the Garda hitch's top
 // is at y. Of the two crossings of the thigh's circle about the hip with the
 // foot loop's circle it is the one further forward. NaN where there is none.
@@ -77,6 +83,7 @@ func (m *Model) posesAt(x []float64, s *State) {
 	g := leg{s.Thigh, s.Shin, s.Ahead, s.angles.sinShin, s.angles.cosShin}
 
 	s.YLevelModel = g.garda(0, s.FootLoop)
+	s.LoopToSpare = g.spare(0, s.FootLoop)
 	s.KneeAtLevel = x[m.posture[LevelByEye]]
 	if p.kneeSlot != unknown {
 		s.KneeAtLevel = x[p.kneeSlot] - x[p.kneeHip]
@@ -86,6 +93,7 @@ func (m *Model) posesAt(x []float64, s *State) {
 	if m.height[GardaLevel] != unknown {
 		s.Delta = m.y(x, GardaLevel) - g.garda(s.KneeAtLevel, x[p.footLevel])
 		s.YLevel, delta = s.YLevelModel+s.Delta, s.Delta
+		s.LoopToSpare = math.Min(s.LoopToSpare, g.spare(s.KneeAtLevel, x[p.footLevel]))
 	}
 	s.YTautModel = s.BackupRings + Rise(s.BackupBridge, s.BackupBridgeRings) + s.Tether + s.GardaToTether
 	s.YTaut, s.Tau = s.YTautModel, math.NaN()
@@ -104,7 +112,7 @@ func (m *Model) posesAt(x []float64, s *State) {
 	s.KneeAtTaut = g.knee(s.YTaut-delta, s.FootLoop)
 
 	e, as := g.span(s.angles.cosKnee), x[m.posture[BehindRope]]
-	s.BehindRope = as
+	s.BehindRope, s.LegToSpare = as, e-as
 	stand := math.NaN()
 	if e > as {
 		stand = math.Sqrt(e*e - as*as)

@@ -37,6 +37,10 @@ type State struct {
 	Flexion                 float64 // deg
 	YLow                    float64
 
+	// How far the poses are inside their domain.
+	LoopToSpare float64 // by which the foot loop is longer than the foot is away from the rope, at level
+	LegToSpare  float64 // by which the leg is longer than it stands behind the rope
+
 	// The slip.
 	Weight, Modulus        float64 // kN; of one leg of rope, per unit strain
 	LeastAbove, DrillAbove float64 // rope above

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hangtape/fit"
 )
@@ -17,7 +18,8 @@ const (
 	outOffsets = outPoses + numPoses
 	outLikely  = outOffsets + fit.NumOffsets
 	outFull    = outLikely + fit.NumLikely
-	outStand   = outFull + 1 // and one for each of standIns
+	outSpare   = outFull + 1  // of the foot loop, of the leg
+	outStand   = outSpare + 2 // and one for each of standIns
 )
 
 // An Assessment is one fitting under one set of limits, with a verdict on every
@@ -31,6 +33,7 @@ type Assessment struct {
 	ends     [NumEnds]EndResult
 	found    []Finding
 	doubted  []bool        // by input: named by a finding that doubts it
+	onEdge   []string      // lengths of poses that are not surely in their domain
 	standIns []fit.Reading // what something stands for, as its outputs are placed
 }
 
@@ -86,6 +89,7 @@ func Assess(f *fit.Fitting, l Limits) *Assessment {
 			out[outLikely+k] = a.m.Offset(fit.Likely(k), x, s)
 		}
 		out[outFull] = s.Full
+		out[outSpare], out[outSpare+1] = s.LoopToSpare, s.LegToSpare
 		for i, r := range a.standIns {
 			out[outStand+i] = s.Standing(r)
 		}
@@ -143,6 +147,9 @@ func (a *Assessment) judgeEnd(e End, kind Kind) EndResult {
 		r.Missing = a.missing(e)
 	case kind == Must && r.Verdict != Fail:
 		r.RestsOn, r.Predicted = a.restsOn(e, r.U)
+		if slices.Contains(endInfo[e].rests, fit.NeedYLevel) {
+			r.RestsOn = fit.SortKeys(append(r.RestsOn, a.onEdge...))
+		}
 		if r.Verdict == Pass && len(r.RestsOn) > 0 {
 			r.Verdict, r.Missing = Tight, r.RestsOn
 		}

@@ -131,35 +131,37 @@ func (a *Assessment) domain() []Finding {
 			[]string{a.m.FootLoopAtLevel(), thigh, shin, ahead},
 			"with the Garda hitch read at level the foot loop did not reach from the foot to the rope, or the knee was read farther from the hip than the thigh is long"))
 	default:
-		list = append(list, a.edge("ylevel", []string{a.m.PieceKey(fit.PieceFootLoop), thigh, shin, ahead},
-			"foot loop, leg and rope only just reach each other with the thigh level")...)
-	}
-	if len(list) > 0 || math.IsNaN(a.s.YLevel) {
-		return list
+		list = append(list, a.edge(outSpare, []string{a.m.PieceKey(fit.PieceFootLoop), thigh, shin, ahead},
+			"with the thigh level the foot loop is only %v longer than the foot is away from the rope")...)
 	}
 	standing := []string{thigh, shin, "posture.behind_rope_mm"}
-	if math.IsNaN(a.s.Gain) {
-		return append(list, finding("out-of-domain", standing, "the leg is too short to stand so far behind the rope"))
+	switch {
+	case math.IsNaN(a.s.YLevel):
+	case math.IsNaN(a.s.Gain):
+		list = append(list, finding("out-of-domain", standing, "the leg is too short to stand so far behind the rope"))
+	default:
+		list = append(list, a.edge(outSpare+1, standing, "the leg is only %v longer than the climber stands behind the rope")...)
 	}
-	return append(list, a.edge("gain", standing, "the leg is only just long enough to stand so far behind the rope")...)
+	return list
 }
 
-// edge tells of a pose so near the edge of its domain that one input, as
-// uncertain as it is, takes it out both ways: its uncertainty is unknown then.
-func (a *Assessment) edge(pose string, lengths []string, words string) []Finding {
-	o := outputOfPose(pose)
-	for i := range a.m.Inputs {
-		if math.IsNaN(a.p.Values[o]) || !math.IsNaN(a.p.Contribution(i, o)) {
-			continue
-		}
-		by := "an estimate of the body" // whose lengths are named
-		if in := &a.m.Inputs[i]; !in.Hidden {
-			by = "the " + InputName(in.Key)
-			lengths = fit.SortKeys(append(lengths, in.Key))
-		}
-		return []Finding{finding("out-of-domain", lengths, words+": %s, as uncertain as it is, takes them apart whether more or less", by)}
+// edge tells of a pose that is not surely inside its domain: what is to spare
+// there, an output, is less than the guard that a pass needs, or one input, as
+// uncertain as it is, takes it out both ways. What needs the pose rests on these
+// lengths then.
+func (a *Assessment) edge(o int, lengths []string, words string) []Finding {
+	spare := a.p.Values[o]
+	u, shift := a.p.U(o)
+	if math.IsNaN(spare) || spare >= Guard(GuardFactor, u, shift) {
+		return nil
 	}
-	return nil
+	a.onEdge = append(a.onEdge, lengths...)
+	for i := range a.m.Inputs {
+		if in := &a.m.Inputs[i]; math.IsNaN(a.p.Contribution(i, o)) && !in.Hidden {
+			return []Finding{finding("out-of-domain", append(lengths, in.Key), words+"; %s, as uncertain as it is, takes them apart whether more or less", length(spare), InputName(in.Key))}
+		}
+	}
+	return []Finding{finding("out-of-domain", lengths, words+": what follows from it is not sure", LengthPM{spare, u})}
 }
 
 func (a *Assessment) lengthKey(r fit.Reading) string { return fit.LaidKey(r) }

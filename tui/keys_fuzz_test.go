@@ -24,7 +24,7 @@ func FuzzKeys(f *testing.F) {
 
 // The same of keys drawn at random.
 func TestRandomKeysKeepFramesAndAnswers(t *testing.T) {
-	draw := rand.New(rand.NewPCG(1, 2)) //nolint:gosec // nothing here is a secret
+	draw := rand.New(rand.NewPCG(1, 2))
 	keys := make([]byte, 300)
 	for n, told := 0, 0; n < *keysDrawn; {
 		for i := range keys {

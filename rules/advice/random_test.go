@@ -5,7 +5,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"path/filepath"
-	"reflect"
 	"strings"
 	"testing"
 
@@ -25,7 +24,7 @@ func TestRandomSessionsAreAdvisedSoundly(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatal("no sessions", err)
 	}
-	draw := rand.New(rand.NewPCG(3, 4)) //nolint:gosec // made-up sessions are no secret
+	draw := rand.New(rand.NewPCG(3, 4))
 	bytes := make([]byte, 64)
 	for i := range *drawn {
 		if i%10_000 == 9_999 {
@@ -97,7 +96,7 @@ func advised(t *testing.T, s *sessions.Session, mark float64) {
 			words(t, slope.Words(e.Check().UnitAt(e.At())))
 		}
 	}
-	if again := advice.Advise(s.ID, &s.Fit, s.RulesFor(), mark); !reflect.DeepEqual(again.LeastChange.Changes, a.LeastChange.Changes) {
+	if again := advice.Advise(s.ID, &s.Fit, s.RulesFor(), mark); !advice.SameChanges(again.LeastChange.Changes, a.LeastChange.Changes) || !advice.SameChanges(again.BestFit.Changes, a.BestFit.Changes) {
 		t.Error("advised twice it comes out otherwise")
 	}
 }
