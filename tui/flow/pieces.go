@@ -108,6 +108,12 @@ func partOf(s Step, key string, asks []Ask, present func(*Draft) *bool, has func
 	}
 	first := choice(key, "Is the "+name+" part of the kit?", "Look at it and touch it: nothing is taken to be there because nobody said so.", present,
 		word[bool]{"yes", true}, word[bool]{"no, or not known", false})
+	options := first.Options
+	first.Options = func(d *Draft) []Option {
+		out := options(d)
+		out[1].set, out[1].do = nil, absent(key, asks, present)
+		return out
+	}
 	for i := range asks {
 		asks[i].When = both(asks[i].When, has)
 	}
