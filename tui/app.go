@@ -57,6 +57,7 @@ type Model struct {
 	page       int        // lines that a key for the next ones goes on by
 	problem    string     // what went wrong outside the flow, until the next save
 	saver      saver
+	held       held
 	adviser    adviser
 	whatIf     whatIfScreen
 	drawn      drawn
@@ -129,6 +130,11 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 	case keySuspend:
 		return tea.Suspend
 	}
+	if m.waits() {
+		return m.behind(msg)
+	}
+	m.held.pressed, m.held.pressing = msg, true
+	defer func() { m.held.pressing = false }()
 	if m.small() {
 		return nil
 	}
@@ -188,7 +194,11 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 // do hands an event to the flow and saves what it changed.
 func (m *Model) do(e flow.Event) tea.Cmd {
 	at, field := m.flow.At, m.flow.Edit
-	m.flow = m.flow.Do(e)
+	next := m.flow.Do(e)
+	if m.mustWait(e, next.Saves) {
+		return nil
+	}
+	m.flow = next
 	cmds := []tea.Cmd{m.save(), m.advise(), m.keepPiece()}
 	switch {
 	case m.flow.Next == flow.Students:
@@ -225,6 +235,7 @@ func (m *Model) leave() tea.Cmd {
 // finish writes what has not reached the disk when the program ended, and gives
 // the session back.
 func (m Model) finish() error {
+	_ = m.release(inHaste)
 	err := giveBack(m.seats)
 	if m.saver.editor == nil {
 		return err

@@ -38,6 +38,11 @@ func (m *Model) save() tea.Cmd {
 
 func (m *Model) savedAs(msg savedMsg) tea.Cmd {
 	m.saver.busy = false
+	cmd := m.savedOrNot(msg)
+	return tea.Batch(cmd, m.release(inTurn))
+}
+
+func (m *Model) savedOrNot(msg savedMsg) tea.Cmd {
 	var changed *sessions.ChangedError
 	switch {
 	case errors.As(msg.err, &changed):

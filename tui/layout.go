@@ -67,9 +67,12 @@ func (m *Model) layout() {
 		body = append(body, "")
 	}
 	lines := append([]string{m.header()}, body...)
-	if m.problem != "" {
+	switch {
+	case m.problem != "":
 		lines = append(lines, m.theme.refused.Render(cut(clean(m.problem), m.width)))
-	} else {
+	case m.waits() && m.clock() == "":
+		lines = append(lines, cut("Saving the answer before; what is typed waits for it.", m.width))
+	default:
 		lines = append(lines, m.clock())
 	}
 	m.shown = view(m.frame(append(lines, m.footer())))

@@ -20,6 +20,7 @@ func (m *Model) conflictKey(msg tea.KeyMsg) tea.Cmd {
 			return savedMsg{n, editor.Save(&s)}
 		}
 	case "2":
+		m.held = held{} // of answers that are given up
 		demo, earlier := m.flow.Demo, m.flow.Earlier
 		return func() tea.Msg {
 			s, err := editor.Reload()
