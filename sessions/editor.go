@@ -92,7 +92,7 @@ func (st *Store) Edit(path string) (*Editor, *Session, error) {
 	if err := st.Ready(); err != nil {
 		return nil, nil, err
 	}
-	if target, err := filepath.EvalSymlinks(path); err == nil {
+	if target, err := st.disk.EvalSymlinks(path); err == nil {
 		path = target // a rename would replace the link
 	}
 	ed := &Editor{Path: path, store: st}

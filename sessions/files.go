@@ -4,30 +4,33 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"runtime"
 
 	"github.com/gofrs/flock"
 )
 
-// files is what the store asks of the operating system, so that a test can let
+// Files is what the store asks of the operating system, so that a test can let
 // any call fail.
-type files interface {
+type Files interface {
 	Stat(name string) (fs.FileInfo, error)
 	Open(name string) (io.ReadCloser, error)
 	ReadDir(name string) ([]fs.DirEntry, error)
 	MkdirAll(name string, mode fs.FileMode) error
 	Chmod(name string, mode fs.FileMode) error
-	CreateTemp(dir, pattern string) (tempFile, error)
+	CreateTemp(dir, pattern string) (TempFile, error)
 	Rename(from, to string) error
 	Remove(name string) error
+	RemoveAll(name string) error
+	EvalSymlinks(name string) (string, error)
 	SyncDir(name string) error
 	// Lock takes the lock file name, where nobody holds it, and writes into it who
 	// does; else lock is nil, and heldBy what is written there, if anything.
 	Lock(name, who string) (lock io.Closer, heldBy string, err error)
 }
 
-// tempFile is a new file, open for writing, that only its owner may read.
-type tempFile interface {
+// A TempFile is a new file, open for writing, that only its owner may read.
+type TempFile interface {
 	io.WriteCloser
 	Name() string
 	Sync() error
@@ -44,7 +47,10 @@ func (disk) Chmod(name string, mode fs.FileMode) error    { return os.Chmod(name
 func (disk) Rename(from, to string) error                 { return os.Rename(from, to) } //nolint:gosec // the paths are the owner's
 func (disk) Remove(name string) error                     { return os.Remove(name) }
 
-func (disk) CreateTemp(dir, pattern string) (tempFile, error) { return os.CreateTemp(dir, pattern) }
+func (disk) RemoveAll(name string) error              { return os.RemoveAll(name) }
+func (disk) EvalSymlinks(name string) (string, error) { return filepath.EvalSymlinks(name) }
+
+func (disk) CreateTemp(dir, pattern string) (TempFile, error) { return os.CreateTemp(dir, pattern) }
 
 func (disk) Lock(name, who string) (io.Closer, string, error) {
 	lock := flock.New(name, flock.SetPermissions(0o600))

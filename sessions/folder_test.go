@@ -35,7 +35,7 @@ func TestFoldersThatCannotHoldSessions(t *testing.T) {
 // somebody else owns; to root no real folder is.
 type readOnly struct{ disk }
 
-func (readOnly) CreateTemp(dir, pattern string) (tempFile, error) {
+func (readOnly) CreateTemp(dir, pattern string) (TempFile, error) {
 	return nil, &fs.PathError{Op: "open", Path: filepath.Join(dir, pattern), Err: fs.ErrPermission}
 }
 

@@ -42,7 +42,7 @@ func (k *killing) call() {
 
 func (k *killing) Stat(name string) (fs.FileInfo, error) { k.call(); return k.disk.Stat(name) }
 
-func (k *killing) CreateTemp(dir, pattern string) (tempFile, error) {
+func (k *killing) CreateTemp(dir, pattern string) (TempFile, error) {
 	k.call()
 	f, err := k.disk.CreateTemp(dir, pattern)
 	k.writing = !strings.HasPrefix(pattern, tryPrefix)
@@ -58,24 +58,24 @@ func (k *killing) SyncDir(name string) error {
 }
 
 type killingFile struct {
-	tempFile
+	TempFile
 	k *killing
 }
 
 // Write may be cut short by the end of its program.
 func (f killingFile) Write(b []byte) (int, error) {
 	f.k.call()
-	n, err := f.tempFile.Write(b[:len(b)/2])
+	n, err := f.TempFile.Write(b[:len(b)/2])
 	if err != nil {
 		return n, err
 	}
 	f.k.call()
-	rest, err := f.tempFile.Write(b[n:])
+	rest, err := f.TempFile.Write(b[n:])
 	return n + rest, err
 }
 
-func (f killingFile) Sync() error  { f.k.call(); return f.tempFile.Sync() }
-func (f killingFile) Close() error { f.k.call(); return f.tempFile.Close() }
+func (f killingFile) Sync() error  { f.k.call(); return f.TempFile.Sync() }
+func (f killingFile) Close() error { f.k.call(); return f.TempFile.Close() }
 
 const (
 	killAt  = "HANGTAPE_TEST_KILL_AT"

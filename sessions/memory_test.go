@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 )
 
@@ -21,7 +22,9 @@ type memory struct {
 	lasts  map[string]*node // the names that outlast a loss of power
 	locked map[string]bool
 	temps  int
+	clock  time.Time // of what is made next
 
+	mu    sync.Mutex
 	calls int
 	fault func(call int, op string) error // nil lets the call be
 	half  func(call int) (silent, yes bool)
@@ -32,6 +35,7 @@ type node struct {
 	mode   fs.FileMode
 	data   []byte
 	synced []byte
+	made   time.Time
 }
 
 // powerLoss is what a memory panics with when the power goes.
@@ -85,7 +89,14 @@ func (m *memory) find(op, path string) (*node, error) {
 	return nil, &fs.PathError{Op: op, Path: path, Err: fs.ErrNotExist}
 }
 
+// hold keeps other goroutines off until the function that it returns is called.
+func (m *memory) hold() func() {
+	m.mu.Lock()
+	return m.mu.Unlock
+}
+
 func (m *memory) Stat(path string) (fs.FileInfo, error) {
+	defer m.hold()()
 	n, err := m.find("stat", path)
 	if err != nil {
 		return nil, err
@@ -94,6 +105,7 @@ func (m *memory) Stat(path string) (fs.FileInfo, error) {
 }
 
 func (m *memory) Open(path string) (io.ReadCloser, error) {
+	defer m.hold()()
 	n, err := m.find("open", path)
 	if err != nil {
 		return nil, err
@@ -102,6 +114,7 @@ func (m *memory) Open(path string) (io.ReadCloser, error) {
 }
 
 func (m *memory) ReadDir(path string) ([]fs.DirEntry, error) {
+	defer m.hold()()
 	if _, err := m.find("readdir", path); err != nil {
 		return nil, err
 	}
@@ -115,6 +128,7 @@ func (m *memory) ReadDir(path string) ([]fs.DirEntry, error) {
 }
 
 func (m *memory) MkdirAll(path string, mode fs.FileMode) error {
+	defer m.hold()()
 	if err := m.call("mkdir", path); err != nil {
 		return err
 	}
@@ -125,6 +139,7 @@ func (m *memory) MkdirAll(path string, mode fs.FileMode) error {
 }
 
 func (m *memory) Chmod(path string, mode fs.FileMode) error {
+	defer m.hold()()
 	n, err := m.find("chmod", path)
 	if err == nil {
 		n.mode = mode
@@ -132,19 +147,21 @@ func (m *memory) Chmod(path string, mode fs.FileMode) error {
 	return err
 }
 
-func (m *memory) CreateTemp(dir, pattern string) (tempFile, error) {
+func (m *memory) CreateTemp(dir, pattern string) (TempFile, error) {
+	defer m.hold()()
 	m.temps++
 	path := filepath.Join(dir, strings.Replace(pattern, "*", strconv.Itoa(m.temps), 1))
 	if err := m.call("create", path); err != nil {
 		return nil, err
 	}
-	m.names[path] = &node{mode: 0o600}
+	m.names[path] = &node{mode: 0o600, made: m.clock}
 	return &memoryFile{m: m, path: path, n: m.names[path]}, nil
 }
 
 // Rename does what it is asked where the fault is errDone, and still says that it
 // failed.
 func (m *memory) Rename(from, to string) error {
+	defer m.hold()()
 	n, err := m.find("rename", from)
 	if errors.Is(err, errDone) {
 		n = m.names[from]
@@ -159,6 +176,7 @@ func (m *memory) Rename(from, to string) error {
 var errDone = errors.New("the server did not answer")
 
 func (m *memory) Remove(path string) error {
+	defer m.hold()()
 	_, err := m.find("remove", path)
 	if err == nil {
 		delete(m.names, path)
@@ -166,7 +184,30 @@ func (m *memory) Remove(path string) error {
 	return err
 }
 
+// RemoveAll removes a folder with what is in it, one name after the other, which
+// a fault ends half-way.
+func (m *memory) RemoveAll(path string) error {
+	defer m.hold()()
+	for _, name := range slices.Backward(slices.Sorted(maps.Keys(m.names))) {
+		if name != path && !strings.HasPrefix(name, path+"/") {
+			continue
+		}
+		if err := m.call("removeall", name); err != nil {
+			return err
+		}
+		delete(m.names, name)
+	}
+	return nil
+}
+
+func (m *memory) EvalSymlinks(path string) (string, error) {
+	defer m.hold()()
+	_, err := m.find("evalsymlinks", path)
+	return path, err
+}
+
 func (m *memory) SyncDir(dir string) error {
+	defer m.hold()()
 	if _, err := m.find("syncdir", dir); err != nil {
 		return err
 	}
@@ -184,6 +225,7 @@ func (m *memory) SyncDir(dir string) error {
 }
 
 func (m *memory) Lock(path, _ string) (io.Closer, string, error) {
+	defer m.hold()()
 	if err := m.call("lock", path); err != nil {
 		return nil, "", err
 	}
@@ -201,6 +243,7 @@ type memoryLock struct {
 
 // Close gives the lock back even where it fails, as the end of a program does.
 func (l memoryLock) Close() error {
+	defer l.m.hold()()
 	delete(l.m.locked, l.path)
 	return l.m.call("unlock", l.path)
 }
@@ -216,6 +259,7 @@ type memoryFile struct {
 func (f *memoryFile) Name() string { return f.path }
 
 func (f *memoryFile) Read(b []byte) (int, error) {
+	defer f.m.hold()()
 	if err := f.m.call("read", f.path); err != nil {
 		return 0, err
 	}
@@ -223,6 +267,7 @@ func (f *memoryFile) Read(b []byte) (int, error) {
 }
 
 func (f *memoryFile) Write(b []byte) (int, error) {
+	defer f.m.hold()()
 	err := f.m.call("write", f.path)
 	if err != nil {
 		return 0, err
@@ -241,6 +286,7 @@ func (f *memoryFile) Write(b []byte) (int, error) {
 }
 
 func (f *memoryFile) Sync() error {
+	defer f.m.hold()()
 	err := f.m.call("sync", f.path)
 	if err == nil {
 		f.n.synced = slices.Clone(f.n.data)
@@ -248,7 +294,10 @@ func (f *memoryFile) Sync() error {
 	return err
 }
 
-func (f *memoryFile) Close() error { return f.m.call("close", f.path) }
+func (f *memoryFile) Close() error {
+	defer f.m.hold()()
+	return f.m.call("close", f.path)
+}
 
 type nodeInfo struct {
 	name string
@@ -258,7 +307,7 @@ type nodeInfo struct {
 func (i nodeInfo) Name() string       { return i.name }
 func (i nodeInfo) Size() int64        { return int64(len(i.n.data)) }
 func (i nodeInfo) IsDir() bool        { return i.n.folder }
-func (i nodeInfo) ModTime() time.Time { return time.Time{} }
+func (i nodeInfo) ModTime() time.Time { return i.n.made }
 func (i nodeInfo) Sys() any           { return nil }
 func (i nodeInfo) Mode() fs.FileMode {
 	if i.n.folder {

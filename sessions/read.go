@@ -49,7 +49,7 @@ func newFile(name string, data []byte) (*File, error) {
 	return &File{Name: name, Data: data, Session: s}, nil
 }
 
-func readFile(disk files, name string) (*File, error) {
+func readFile(disk Files, name string) (*File, error) {
 	data, err := readBytes(disk, name)
 	if err != nil {
 		return nil, err
@@ -59,7 +59,7 @@ func readFile(disk files, name string) (*File, error) {
 
 // readBytes reads a plain file of no more than a session's size. Pipes, devices
 // and folders are refused before they are opened, since they may never end.
-func readBytes(disk files, name string) ([]byte, error) {
+func readBytes(disk Files, name string) ([]byte, error) {
 	info, err := disk.Stat(name)
 	if err != nil {
 		return nil, unreadable(name, err, "cannot be read: %s", reason(err))

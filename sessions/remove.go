@@ -15,7 +15,7 @@ func (st *Store) Remove(path string, still func(data []byte) bool) (err error) {
 	if err := st.Ready(); err != nil {
 		return err
 	}
-	target, err := filepath.EvalSymlinks(path)
+	target, err := st.disk.EvalSymlinks(path)
 	if err != nil {
 		return unreadable(path, err, "cannot be removed: %s", reason(err))
 	}
@@ -49,6 +49,9 @@ func (st *Store) Clear(path string) error {
 	ed := &Editor{Path: path, store: st}
 	if err := ed.open(); err != nil {
 		return err
+	}
+	if err := st.disk.SyncDir(filepath.Dir(path)); err != nil {
+		return errors.Join(unreadable(path, err, "what was left of it may come back with a loss of power: %s", reason(err)), ed.unlock())
 	}
 	return ed.unlock()
 }

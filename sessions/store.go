@@ -26,7 +26,7 @@ const (
 // several goroutines.
 type Store struct {
 	dir  string
-	disk files
+	disk Files
 	now  func() time.Time
 
 	ids     sync.Mutex
@@ -42,7 +42,7 @@ func OpenStore(dir string, now func() time.Time, entropy io.Reader) (*Store, err
 	return openStore(dir, now, entropy, disk{})
 }
 
-func openStore(dir string, now func() time.Time, entropy io.Reader, disk files) (*Store, error) {
+func openStore(dir string, now func() time.Time, entropy io.Reader, disk Files) (*Store, error) {
 	st := &Store{dir: dir, disk: disk, now: now, entropy: ulid.Monotonic(entropy, 0)}
 	if !filepath.IsAbs(dir) {
 		return nil, unreadable(dir, nil, "is no full path; accepted for the sessions' folder is one that starts at the root, without ~")
@@ -64,7 +64,7 @@ func openStore(dir string, now func() time.Time, entropy io.Reader, disk files) 
 
 // makeFolder makes the folder dir and those above it that are missing, and makes
 // them last through a loss of power, as the first session in it has to.
-func makeFolder(disk files, dir string) error {
+func makeFolder(disk Files, dir string) error {
 	missing := []string{dir}
 	for up := filepath.Dir(dir); ; up = filepath.Dir(up) {
 		if _, err := disk.Stat(up); !errors.Is(err, fs.ErrNotExist) {
@@ -86,6 +86,24 @@ func makeFolder(disk files, dir string) error {
 
 // Dir is the store's folder.
 func (st *Store) Dir() string { return st.dir }
+
+// Disk is where the store's folder is, for what is kept beside the sessions.
+func (st *Store) Disk() Files { return st.disk }
+
+// ReadBeside reads a file beside the sessions, whatever is in it and however
+// large it is.
+func (st *Store) ReadBeside(name string) ([]byte, error) {
+	f, err := st.disk.Open(name)
+	if err != nil {
+		return nil, unreadable(name, err, "cannot be read: %s", reason(err))
+	}
+	defer f.Close()
+	data, err := io.ReadAll(f)
+	if err != nil {
+		return nil, unreadable(name, err, "cannot be read: %s", reason(err))
+	}
+	return data, nil
+}
 
 // Ready makes sure that sessions can be written: the folder is closed to
 // others, and a file can be made in it. It clears what programs that were killed
@@ -115,7 +133,7 @@ func (st *Store) Ready() error {
 // no school.toml.
 func (st *Store) School() (*School, error) { return readSchool(st.disk, st.dir) }
 
-func readSchool(disk files, dir string) (*School, error) {
+func readSchool(disk Files, dir string) (*School, error) {
 	name := filepath.Join(dir, schoolName)
 	switch _, err := disk.Stat(name); {
 	case errors.Is(err, fs.ErrNotExist):

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -33,14 +32,25 @@ func (t *Traces) Remove() *Done {
 		d.note(&d.Sessions, path, t.store.Remove(path, t.still))
 	}
 	cache := records.CachePath(t.store)
-	if _, err := os.Stat(cache); err == nil {
-		if err := os.RemoveAll(cache); err != nil {
-			d.Failed = append(d.Failed, fmt.Errorf("%s: the cache cannot be removed: %w", cache, err))
-		} else {
-			d.Cache = true
-		}
+	err := t.removeCache(cache)
+	d.Cache = err == nil
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		d.Failed = append(d.Failed, fmt.Errorf("%s: the cache cannot be removed: %w", cache, err))
 	}
 	return d
+}
+
+// removeCache removes the cache so that a loss of power does not bring it back;
+// fs.ErrNotExist where there is none.
+func (t *Traces) removeCache(cache string) error {
+	disk := t.store.Disk()
+	if _, err := disk.Stat(cache); err != nil {
+		return err
+	}
+	if err := disk.RemoveAll(cache); err != nil {
+		return err
+	}
+	return disk.SyncDir(filepath.Dir(cache))
 }
 
 func (d *Done) note(gone *[]string, path string, err error) {
@@ -75,7 +85,7 @@ func (t *Traces) removeLeftover(path string) error {
 	name := strings.TrimSuffix(filepath.Base(path)[1:], ".tmp")
 	name = name[:max(0, strings.LastIndexByte(name, '.'))] // a temporary file has a number after the name
 	err := t.store.Clear(filepath.Join(filepath.Dir(path), name))
-	if _, gone := os.Lstat(path); err == nil && !errors.Is(gone, fs.ErrNotExist) {
+	if _, gone := t.store.Disk().Stat(path); err == nil && !errors.Is(gone, fs.ErrNotExist) {
 		err = fmt.Errorf("%s: is still there", path)
 	}
 	return err

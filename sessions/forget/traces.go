@@ -8,7 +8,6 @@ package forget
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -46,7 +45,7 @@ func Look(st *sessions.Store, climber string) (*Traces, error) {
 			t.Sessions, t.ids[e.ID], own[e.Path] = append(t.Sessions, e.Path), true, true
 		}
 	}
-	files, err := os.ReadDir(st.Dir())
+	files, err := st.Disk().ReadDir(st.Dir())
 	if err != nil {
 		return nil, fmt.Errorf("cannot be read: %w", err)
 	}
@@ -70,11 +69,11 @@ const mostBytes = 16 << 20
 
 // look puts a file that is no session of the climber's where it belongs.
 func (t *Traces) look(path string) {
-	info, err := os.Stat(path)
+	info, err := t.store.Disk().Stat(path)
 	if err != nil || !info.Mode().IsRegular() || info.Size() > mostBytes {
 		return
 	}
-	data, err := os.ReadFile(path)
+	data, err := t.store.ReadBeside(path)
 	if err != nil {
 		t.Named = append(t.Named, path) // nobody knows
 		return

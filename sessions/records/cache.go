@@ -58,7 +58,7 @@ func madeBy(st *sessions.Store, school *sessions.School) string {
 
 // loadCache is the cache; an empty one where it is not to be used.
 func loadCache(st *sessions.Store, of string) *cached {
-	data, err := os.ReadFile(filepath.Join(CachePath(st), cacheName))
+	data, err := st.ReadBeside(filepath.Join(CachePath(st), cacheName))
 	if err != nil {
 		return &cached{}
 	}
@@ -85,23 +85,24 @@ func checksum(body []byte) string { return fmt.Sprintf("%08x", crc32.ChecksumIEE
 // A cacheWriter is a cache about to be replaced. It is opened before the files
 // are read, so that the file system's own clock tells when that was.
 type cacheWriter struct {
+	disk   sessions.Files
 	dir    string
-	temp   *os.File
+	temp   sessions.TempFile
 	opened time.Time
 }
 
 // openCache begins to replace the cache; nil means that there will be none, as in
 // a folder that cannot be written.
 func openCache(st *sessions.Store) *cacheWriter {
-	cw := &cacheWriter{dir: CachePath(st)}
-	if os.MkdirAll(cw.dir, 0o700) != nil {
+	cw := &cacheWriter{disk: st.Disk(), dir: CachePath(st)}
+	if cw.disk.MkdirAll(cw.dir, 0o700) != nil {
 		return nil
 	}
 	var err error
-	if cw.temp, err = os.CreateTemp(cw.dir, cacheTemp); err != nil { // 0600
+	if cw.temp, err = cw.disk.CreateTemp(cw.dir, cacheTemp); err != nil { // 0600
 		return nil
 	}
-	info, err := cw.temp.Stat()
+	info, err := cw.disk.Stat(cw.temp.Name())
 	if err != nil {
 		cw.drop()
 		return nil
@@ -113,17 +114,21 @@ func openCache(st *sessions.Store) *cacheWriter {
 
 // clear removes what programs that were killed left behind.
 func (cw *cacheWriter) clear() {
-	old, _ := filepath.Glob(filepath.Join(cw.dir, cacheTemp))
-	for _, name := range old {
-		if info, err := os.Stat(name); err == nil && cw.opened.Sub(info.ModTime()) > leftover {
-			_ = os.Remove(name) // else the next one tries again
+	all, _ := cw.disk.ReadDir(cw.dir)
+	for _, e := range all {
+		if left, err := filepath.Match(cacheTemp, e.Name()); err != nil || !left {
+			continue
+		}
+		name := filepath.Join(cw.dir, e.Name())
+		if info, err := cw.disk.Stat(name); err == nil && cw.opened.Sub(info.ModTime()) > leftover {
+			_ = cw.disk.Remove(name) // else the next one tries again
 		}
 	}
 }
 
 func (cw *cacheWriter) drop() {
 	_ = cw.temp.Close()
-	_ = os.Remove(cw.temp.Name()) // else cleared later
+	_ = cw.disk.Remove(cw.temp.Name()) // else cleared later
 }
 
 // keep replaces the cache by the entries of files. Of those that were missing in
@@ -150,12 +155,12 @@ func (cw *cacheWriter) keep(of string, files []sessions.Seen, entries []*Entry, 
 	var body bytes.Buffer
 	err := gob.NewEncoder(&body).Encode(c)
 	if err == nil {
-		_, err = cw.temp.WriteString(checksum(body.Bytes()) + "\n")
+		_, err = cw.temp.Write([]byte(checksum(body.Bytes()) + "\n"))
 	}
 	if err == nil {
 		_, err = cw.temp.Write(body.Bytes())
 	}
-	if errors.Join(err, cw.temp.Close()) != nil || os.Rename(cw.temp.Name(), filepath.Join(cw.dir, cacheName)) != nil {
+	if errors.Join(err, cw.temp.Close()) != nil || cw.disk.Rename(cw.temp.Name(), filepath.Join(cw.dir, cacheName)) != nil {
 		cw.drop()
 	}
 }
