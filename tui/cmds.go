@@ -49,7 +49,7 @@ func (m *Model) savedOrNot(msg savedMsg) tea.Cmd {
 		m.problem, m.leaving, m.screen = msg.err.Error(), false, onConflict
 		return nil
 	case msg.err != nil:
-		m.problem = "not saved: " + msg.err.Error()
+		m.problem = "not saved: " + withoutFile(msg.err)
 		if m.leaving {
 			m.leaving = false
 			m.problem += " (Ctrl-C again leaves without)"
@@ -65,6 +65,15 @@ func (m *Model) savedOrNot(msg savedMsg) tea.Cmd {
 		return m.startNext(&m.flow.Session)
 	}
 	return m.save()
+}
+
+// withoutFile is an error without the name of the session's file, which fills the
+// line and is known.
+func withoutFile(err error) string {
+	if file := (*sessions.FileError)(nil); errors.As(err, &file) {
+		return (&sessions.FileError{Faults: file.Faults}).Error()
+	}
+	return err.Error()
 }
 
 // openedMsg is for the root: a session is ours to edit.

@@ -27,8 +27,31 @@ func (m *Model) mainWidth() int {
 	return m.width
 }
 
-// bodyHeight is what the first and last line leave.
-func (m *Model) bodyHeight() int { return max(1, m.height-3) }
+// bodyHeight is what the first and the last lines leave.
+func (m *Model) bodyHeight() int { return max(1, m.height-2-len(m.status())) }
+
+// mostProblem is how many lines what went wrong may take.
+const mostProblem = 4
+
+// status is what went wrong, if anything did, and the clock: one line or more.
+func (m *Model) status() []string {
+	var lines []string
+	if m.problem != "" {
+		for _, l := range wrap(clean(m.problem), m.width) {
+			lines = append(lines, m.theme.refused.Render(l))
+		}
+		lines = lines[:min(len(lines), mostProblem)]
+	}
+	clock := m.clock()
+	switch {
+	case len(lines) > 0 && clock == "":
+	case len(lines) == 0 && clock == "" && m.waits():
+		lines = append(lines, cut("Saving the answer before; what is typed waits for it.", m.width))
+	default:
+		lines = append(lines, clock)
+	}
+	return lines
+}
 
 // layout computes the frame.
 func (m *Model) layout() {
@@ -67,14 +90,7 @@ func (m *Model) layout() {
 		body = append(body, "")
 	}
 	lines := append([]string{m.header()}, body...)
-	switch {
-	case m.problem != "":
-		lines = append(lines, m.theme.refused.Render(cut(clean(m.problem), m.width)))
-	case m.waits() && m.clock() == "":
-		lines = append(lines, cut("Saving the answer before; what is typed waits for it.", m.width))
-	default:
-		lines = append(lines, m.clock())
-	}
+	lines = append(lines, m.status()...)
 	m.shown = view(m.frame(append(lines, m.footer())))
 }
 
