@@ -87,3 +87,23 @@ func coloured(t *testing.T, name string, to func(*desk), size [2]int, contrast b
 	}
 	golden(t, fmt.Sprintf("%s_%dx%d_%s", name, size[0], size[1], look), strings.ReplaceAll(seen[0], "\x1b", "ESC"))
 }
+
+// With several students whose screen it is matters: a short name is never given up,
+// a long one keeps its beginning where six letters of it fit.
+func TestHeaderSaysWhose(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := sit(t, 44, 20)
+		d.typed("1")
+		d.goTo(d.place("hang"))
+		d.typed("1")
+		for _, name := range []string{"Mir", "Ash Longname", "Ash with a very long name"} {
+			m := d.m()
+			m.flow.Session.Climber = name
+			m.layout()
+			if line, _, _ := strings.Cut(m.View(), "\n"); !strings.HasPrefix(strings.TrimPrefix(line, "hangtape "), name[:min(6, len(name))]) || !strings.HasSuffix(line, "14/18 Seated on the main bridge") {
+				t.Errorf("%q: %q", name, line)
+			}
+		}
+		d.leave()
+	})
+}

@@ -221,7 +221,7 @@ func (m *Model) header() string {
 	if textWidth(left)+1+textWidth(right) > m.width {
 		left = strings.Join(append(marks, name), " ")
 	}
-	if textWidth(left)+1+textWidth(right) > m.width+textWidth(name)-fewestOfName {
+	if spare := max(0, textWidth(name)-fewestOfName); textWidth(left)+1+textWidth(right) > m.width+spare {
 		left = strings.Join(marks, " ")
 	}
 	right = cut(right, m.width-textWidth(strings.Join(marks, " "))-1)

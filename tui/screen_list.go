@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -47,13 +48,19 @@ func (m *Model) listKey(msg tea.KeyMsg) tea.Cmd {
 
 func (m *Model) listLines(height int) []string {
 	lines := []string{m.theme.title.Render(m.list.title), ""}
-	room := max(1, height-4)
+	room := max(3, height-6) // for an entry of three lines and what stands under it
 	for i, e := range m.list.list {
-		if i == room-1 && len(m.list.list) > room {
+		if len(lines) >= room && len(m.list.list) > i+1 {
 			lines = append(lines, fmt.Sprintf("and %d older ones", len(m.list.list)-i))
 			break
 		}
-		lines = append(lines, fmt.Sprintf("%3d  %s  %s, %s", i+1, e.Started.Format("2006-01-02 15:04"), nameOr(e.Climber, "no name"), e.why()))
+		when := fmt.Sprintf("%3d  %s  ", i+1, e.Started.Format("2006-01-02 15:04"))
+		for j, l := range m.theme.wrap(clean(nameOr(e.Climber, "no name")+", "+e.why()), m.width-len(when)) {
+			if j > 0 {
+				when = strings.Repeat(" ", len(when))
+			}
+			lines = append(lines, when+l)
+		}
 	}
 	return append(lines, "", "Number: "+m.list.typed+"_")
 }

@@ -97,8 +97,14 @@ func (m *Model) stepsLines(width, height int) []string {
 	}
 	var list []string
 	for i, e := range m.entries() {
-		list = append(list, cut(fmt.Sprintf("%2d %s", i+1, e.text), width))
+		for j, l := range m.theme.wrap(e.text, width-3) { // whole: what was taken stands at its end
+			if j == 0 {
+				list = append(list, fmt.Sprintf("%2d %s", i+1, l))
+			} else {
+				list = append(list, "   "+l)
+			}
+		}
 	}
 	lines := append([]string{m.theme.title.Render(title)}, m.scrolled(list, height-2)...)
-	return append(lines, "Number: "+m.steps.typed+"_")
+	return append(lines, fmt.Sprintf("Number, 1 to %d: %s_", len(m.entries()), m.steps.typed))
 }

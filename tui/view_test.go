@@ -115,6 +115,14 @@ var scenes = []struct {
 		d.typed("h")
 		d.press(tea.KeyPgDown)
 	}},
+	{"list", func(d *desk) {
+		for i, name := range []string{"A climber with a name of some length", "Ash", "Birk"} {
+			s := example(d.t, "1-good-kit.toml")
+			s.ID, s.Climber = fmt.Sprintf("01KR0TVZ00B18KMSWGEJB4H4X%d", i), name
+			writeSession(d.t, d.store.Dir(), s)
+		}
+		d.typed("3")
+	}},
 	{"students", func(d *desk) {
 		d.typed("1" + "1Ash")
 		d.press(tea.KeyEnter, tea.KeyCtrlO)

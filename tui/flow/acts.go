@@ -8,7 +8,7 @@ import (
 
 // up is the gate before the readings for which somebody hangs.
 func up() Step {
-	return Step{ID: "up", Title: "Before the climber leaves the ground", Asks: []Ask{{
+	return Step{ID: "up", Title: "Before leaving the ground", Asks: []Ask{{
 		Key: "hang", Kind: Choice, Title: "Is the climber up?", Topic: "hang",
 		How: "Low on the rope, a second person and a rescue plan at hand, the kit inspected. The clock runs from here: seated hip first, all heights, thigh level, tether taut.",
 		When: func(d *Draft) bool {
