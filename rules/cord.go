@@ -65,3 +65,49 @@ func TiedQuestion(r fit.CordResidual) string {
 	}
 	return fmt.Sprintf("QUESTIONED: %.1f standard deviations off. Was it cut, tied and read as told? It counts, and makes the next pieces longer", math.Abs(r.Off)/r.U)
 }
+
+// A CordPart is a part of what is cut, in words: what it is, how long, and how it
+// comes about.
+type CordPart struct{ Name, Length, How string }
+
+// CordParts tell where the cord of a cut for c goes, with lengths in unit.
+func CordParts(c fit.Cord, cut fit.CordCut, unit string) []CordPart {
+	show := func(mm float64) string { return FormatLength(mm, unit) }
+	var out []CordPart
+	for _, p := range cut.Parts {
+		told := CordPart{Name: p.Name, Length: show(p.Length)}
+		switch p.Name {
+		case "wraps":
+			told.Name, told.How = "turns on the rope", fmt.Sprintf("%d x %s", p.Count, show(p.Each))
+		case "hitch":
+			told.Name, told.How = c.Hitch.String(), fmt.Sprintf("%.1f d", p.Each/c.Diameter)
+		case "bend":
+			told.Name, told.How = c.Closing.String(), fmt.Sprintf("%.1f d", p.Each/c.Diameter)
+		case "ends":
+			told.Name, told.How = c.Closing.String()+"s", fmt.Sprintf("%d x %.1f d", p.Count, p.Each/c.Diameter)
+		case "tails":
+			told.How = fmt.Sprintf("%d x %s at least", p.Count, show(p.Each))
+		case "trimming":
+			told.How = "cut off again when all is well"
+		default:
+			told.How = fmt.Sprintf("%d x %s", p.Count, show(p.Each))
+		}
+		out = append(out, told)
+	}
+	return out
+}
+
+// CordGoes tells where the cord that is cut for piece p of f's kit goes, a line
+// each; none where the session does not tell the cord or no such piece can be tied.
+func CordGoes(m *fit.CordModel, f *fit.Fitting, p fit.Piece, finished float64, unit string) []string {
+	c := fit.CordFor(f, p, finished)
+	if c.Check() != nil {
+		return nil
+	}
+	cut := m.Cut(c, CordMark(unit))
+	out := []string{fmt.Sprintf("Where the cord of the %s goes, %s in all (d: its diameter):", PieceName(p), FormatLength(cut.Length, unit))}
+	for _, part := range CordParts(c, cut, unit) {
+		out = append(out, fmt.Sprintf("- %s: %s, %s", part.Name, part.Length, part.How))
+	}
+	return out
+}

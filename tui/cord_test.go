@@ -208,6 +208,9 @@ func TestTheCordOfAFootLoopIsAskedFor(t *testing.T) {
 		if got := said(); got != "To tie it: cut 2370 mm of 6 mm cord, or 2560 mm of 8 mm cord, or 2745 mm of 10 mm cord for a foot loop of 1000 mm." {
 			t.Errorf("before it is told: %q", got)
 		}
+		if goes := d.m().flow.CordGoes(d.m().flow.Ask()); len(goes) > 0 {
+			t.Errorf("of a cord that nobody told: %q", goes)
+		}
 		const eight = "To tie it: cut 2560 mm of 8 mm cord for a foot loop of 1000 mm."
 		d.typed("8")
 		if got := said(); got != eight {
@@ -217,6 +220,11 @@ func TestTheCordOfAFootLoopIsAskedFor(t *testing.T) {
 		if got, key := said(), d.m().flow.Ask().Key; key != "set" || got != eight {
 			t.Errorf("at %s: %q", key, got)
 		}
+		d.typed("?")
+		if help := strings.Join(d.m().help, "\n"); !strings.Contains(help, "Where the cord of the foot loop goes, 2560 mm in all") || !strings.Contains(help, "- figure-eight loops: 480 mm, 2 x 30.0 d") {
+			t.Errorf("the help does not tell where the cord goes:\n%s", help)
+		}
+		d.press(tea.KeyEsc)
 		d.goTo(d.place("review"))
 		if view := strings.Join(strings.Fields(d.model.View()), " "); !strings.Contains(view, eight) {
 			t.Errorf("the review does not tell the cord to cut:\n%s", view)

@@ -164,7 +164,7 @@ func (p *plain) answer(line string) bool {
 		if topic, ok := rules.Explain(a.Topic); ok {
 			p.sayTopic(topic)
 		}
-		for _, l := range plainWords {
+		for _, l := range append(s.CordGoes(a), plainWords...) {
 			p.say("%s", l)
 		}
 		return true

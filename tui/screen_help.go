@@ -19,6 +19,7 @@ type helpScreen []string
 func (m *Model) helpOf(a flow.Ask) helpScreen {
 	help := helpScreen{a.Title}
 	help = append(help, m.prose...)
+	help = append(help, m.flow.CordGoes(a)...)
 	if topic, ok := rules.Explain(a.Topic); ok {
 		help = append(help, explained(topic)...)
 	}

@@ -59,8 +59,8 @@ func (a cutAnswer) text() *page {
 	p := &page{unit: a.unit}
 	p.line(fmt.Sprintf("Cut %s of %s mm cord for a %s of %s.", a.show(a.cut.Length), shortest(a.cord.Diameter), useNames[a.cord.Use], a.show(a.cord.Finished)))
 	p.section("Where it goes")
-	for _, part := range a.cut.Parts {
-		p.line(fmt.Sprintf("  %-26s %10s   %s", partName(part, a.cord), a.show(part.Length), a.partHow(part)))
+	for _, part := range rules.CordParts(a.cord, a.cut, a.unit) {
+		p.line(fmt.Sprintf("  %-26s %10s   %s", part.Name, part.Length, part.How))
 	}
 	p.line(fmt.Sprintf("  %-26s %10s", "cut", a.show(a.cut.Length)))
 	p.line("")
@@ -150,36 +150,6 @@ func (a cutAnswer) knots() []fit.Knot {
 		return []fit.Knot{a.cord.Closing}
 	}
 	return []fit.Knot{a.cord.Hitch, a.cord.Closing}
-}
-
-// partHow says how a part comes about.
-func (a cutAnswer) partHow(p fit.CordPart) string {
-	switch p.Name {
-	case "strands", "eyes", "wraps":
-		return fmt.Sprintf("%d x %s", p.Count, a.show(p.Each))
-	case "hitch", "bend":
-		return fmt.Sprintf("%.1f d", p.Each/a.cord.Diameter)
-	case "ends":
-		return fmt.Sprintf("%d x %.1f d", p.Count, p.Each/a.cord.Diameter)
-	case "tails":
-		return fmt.Sprintf("%d x %s at least", p.Count, a.show(p.Each))
-	}
-	return "cut off again when all is well"
-}
-
-// partName is a part in the trade's words.
-func partName(p fit.CordPart, c fit.Cord) string {
-	switch p.Name {
-	case "wraps":
-		return "turns on the rope"
-	case "hitch":
-		return c.Hitch.String()
-	case "bend":
-		return c.Closing.String()
-	case "ends":
-		return c.Closing.String() + "s"
-	}
-	return p.Name
 }
 
 var useNames = map[fit.CordUse]string{

@@ -24,13 +24,40 @@ func (s *State) cordFor(f *fit.Fitting, p fit.Piece, finished float64) string {
 // line each; none elsewhere. The text in the field counts, as a length or as the
 // diameter of the cord.
 func (s *State) CordToCut(a Ask) []string {
-	d, f := &s.Draft, s.Session.Fit
 	var out []string
-	add := func(p fit.Piece, finished float64) {
-		if words := s.cordFor(&f, p, finished); words != "" {
+	f, list := s.tying(a)
+	for _, t := range list {
+		if words := s.cordFor(f, t.piece, t.finished); words != "" {
 			out = append(out, "To tie it: "+words+".")
 		}
 	}
+	return out
+}
+
+// CordGoes tells of the same lengths where their cord goes, a line each.
+func (s *State) CordGoes(a Ask) []string {
+	var out []string
+	f, list := s.tying(a)
+	for _, t := range list {
+		if s.Cord != nil && t.finished > 0 {
+			out = append(out, rules.CordGoes(s.Cord, f, t.piece, t.finished, string(s.Session.Unit))...)
+		}
+	}
+	return out
+}
+
+// A toTie is a piece that is to be tied at a length, in mm; 0 where nobody knows.
+type toTie struct {
+	piece    fit.Piece
+	finished float64
+}
+
+// tying are the pieces that a question is about as far as they are to be tied, and
+// the kit with the cord that is in the field.
+func (s *State) tying(a Ask) (*fit.Fitting, []toTie) {
+	d, f := &s.Draft, s.Session.Fit
+	var list []toTie
+	add := func(p fit.Piece, finished float64) { list = append(list, toTie{p, finished}) }
 	key := a.Key
 	switch {
 	case key == "changes.to_mm" && d.Pending != nil:
@@ -40,7 +67,7 @@ func (s *State) CordToCut(a Ask) []string {
 	case key == "set":
 		for p := range fit.NumPieces {
 			if d.ToSet[p] && d.lastChange(p) >= 0 && d.reTied(p) {
-				add(p, d.toTie(p))
+				add(p, d.lengthToTie(p))
 			}
 		}
 	case a.change != nil:
@@ -49,7 +76,7 @@ func (s *State) CordToCut(a Ask) []string {
 		}
 	case strings.HasPrefix(key, "tied."):
 		if p, rest, ok := pieceOf("tied.", key); ok && rest == "cut_mm" {
-			add(p, d.toTie(p))
+			add(p, d.lengthToTie(p))
 		}
 	case strings.HasPrefix(key, "kit."):
 		p, rest, ok := pieceOf("kit.", key)
@@ -61,19 +88,19 @@ func (s *State) CordToCut(a Ask) []string {
 			if v := s.typedNumber(a); v > 0 {
 				f.Kit.Pieces[p].Cord = fit.Some(v)
 			}
-			add(p, d.toTie(p))
+			add(p, d.lengthToTie(p))
 		case rest == "change" || rest == "length_mm":
-			add(p, d.toTie(p))
+			add(p, d.lengthToTie(p))
 		case strings.HasPrefix(rest, "bounds_mm."):
 			add(p, s.typedNumber(a))
 		}
 	}
-	return out
+	return &f, list
 }
 
-// toTie is the length that p is to be tied at, in mm: that of its last change, or
+// lengthToTie is the length that p is to be tied at, in mm: that of its last change, or
 // as it is; 0 where nobody knows.
-func (d *Draft) toTie(p fit.Piece) float64 {
+func (d *Draft) lengthToTie(p fit.Piece) float64 {
 	if i := d.lastChange(p); i >= 0 {
 		return d.Session.Fit.Changes[i].To
 	}

@@ -33,8 +33,8 @@ type Draft struct {
 	short     bool              // a must is short of pass
 	blocked   bool              // a must keeps everybody from signing
 	drill     drilling
-	tied      [fit.NumPieces]tying // cord of pieces that were tied
-	again     []fit.Reading        // to be taken three times afresh, in hang againIn or before it
+	tied      [fit.NumPieces]tiedCord // cord of pieces that were tied
+	again     []fit.Reading           // to be taken three times afresh, in hang againIn or before it
 	againIn   int
 	wants     map[string]string // in a short fitting: the check that each reading may settle, by its key
 	tried     map[string]int    // in a short fitting: how often a reading was asked for, by its key

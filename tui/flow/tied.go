@@ -12,9 +12,9 @@ import (
 	"example.com/hangtape/tui/number"
 )
 
-// A tying is what is told of the cord of a piece that was tied, until it is kept
+// A tiedCord is what is told of the cord of a piece that was tied, until it is kept
 // with the pieces of the folder. It is no part of the session.
-type tying struct {
+type tiedCord struct {
 	cut, tails fit.Number // mm
 	kept, not  bool       // it was kept; it is not to be
 }
@@ -38,7 +38,7 @@ func (KeptTied) event() {}
 
 // tiedUp asks for what the cord of p took, once p was tied and measured.
 func tiedUp(p fit.Piece) []Ask {
-	at := func(d *Draft) *tying { return &d.tied[p] }
+	at := func(d *Draft) *tiedCord { return &d.tied[p] }
 	name, key := upper(rules.PieceName(p)), "tied."+p.Key()
 	length := func(part, title, how string, q number.Kind, accepted number.Range, at func(*Draft) *fit.Number) Ask {
 		return Ask{Key: key + part, Kind: Amount, Title: title, How: how, Topic: "own-pieces", Quantity: q,
