@@ -113,11 +113,8 @@ func newScale(unit string, u float64) scale {
 	return s
 }
 
-// number is v without its unit.
+// number is v, which is known, without its unit.
 func (s scale) number(v float64) string {
-	if math.IsNaN(v) {
-		return "-"
-	}
 	return decimal(v/s.per, s.decimals)
 }
 

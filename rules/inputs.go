@@ -77,11 +77,13 @@ func (a *Assessment) standing(o int, r fit.Reading, key string, origin fit.Origi
 	return Input{key, Num(value), Num(u), "mm", origin.String()}
 }
 
-func residualOf(r fit.Reading) fit.BodyPart {
+// residualOf is the part of an estimate that stands for the reading r, one of
+// estimable.
+func residualOf(r fit.Reading) (part fit.BodyPart) {
 	for k := range fit.NumLikely {
 		if l := fit.Likely(k); l.Reading() == r {
-			return l.Residual()
+			part = l.Residual()
 		}
 	}
-	return fit.PartFull
+	return part
 }

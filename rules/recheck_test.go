@@ -88,3 +88,40 @@ func TestRecheckUnread(t *testing.T) {
 		t.Errorf("nobody hung: %+v", d[0])
 	}
 }
+
+// What was changed after it was read counts as the model has it: a re-check of
+// the kit as it was set finds nothing, one of the kit as it was before finds that.
+func TestRecheckOfAKitThatWasSetAfterItsHang(t *testing.T) {
+	then := goodFitting()
+	*list(then, fit.KneeLevel) = []float64{1520} // level with the hip
+	set := copyOf(then)
+	set.Changes = []fit.Change{
+		{Piece: fit.PieceMainBridge, To: 1000, AfterHang: 1},
+		{Piece: fit.PieceFootLoop, To: 1112, AfterHang: 1},
+		{Piece: fit.PieceTether, To: 218, AfterHang: 1},
+	}
+	a := rules.Assess(set, rules.DefaultLimits())
+	by := map[fit.Reading]float64{}
+	for r, y := range map[fit.Reading]float64{fit.ConnectorBottom: a.State().ConnectorBottom, fit.GardaLevel: a.State().YLevel, fit.GardaTaut: a.State().YTaut} {
+		by[r] = 1520 + y - (*list(then, r))[0]
+	}
+	for _, d := range rules.Recheck(set, recheckOf(then, by)) {
+		if d.Changed() || !d.Known() {
+			t.Errorf("%s: %+v, want no change", d.Name, d)
+		}
+	}
+	for _, d := range rules.Recheck(set, recheckOf(then, nil)) {
+		if !d.Changed() {
+			t.Errorf("%s: %+v, want a change", d.Name, d)
+		}
+	}
+}
+
+// A re-check in which nobody hung misses the hang's own readings.
+func TestRecheckWithoutAHangMissesItsReadings(t *testing.T) {
+	for _, d := range rules.Recheck(goodFitting(), &fit.Fitting{}) {
+		if d.Known() || d.Missing == "" {
+			t.Errorf("%s: %+v", d.Name, d)
+		}
+	}
+}
