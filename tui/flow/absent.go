@@ -29,7 +29,7 @@ func absent(key string, asks []Ask, present func(*Draft) *bool) func(*State) {
 		*present(&d) = false
 		if again := fmt.Sprint(key, s.Saves); len(told) > 0 && s.doubted != again {
 			s.doubted = again
-			s.Said = Said{Kind: Refused, Text: "told of it: " + strings.Join(told, ", ") + ". Say no again and all that is taken out."}
+			s.Said = Said{Kind: Refused, Text: "not yet: what is told of it would bring it back (" + strings.Join(told, ", ") + "). Say no again and that is taken out."}
 			return
 		}
 		if s.commit(d) {

@@ -39,7 +39,7 @@ func TestPartThatIsNotThereStaysAway(t *testing.T) {
 			say(c.field, flow.Typed{Text: c.typed}, flow.Enter{Now: now})
 			before := string(sessions.Encode(&s.Session))
 			say(c.key, flow.Pick{Option: 1, Now: now})
-			if s.Said.Kind != flow.Refused || !strings.HasPrefix(s.Said.Text, "told of it: ") || string(sessions.Encode(&s.Session)) != before {
+			if s.Said.Kind != flow.Refused || !strings.HasPrefix(s.Said.Text, "not yet: ") || string(sessions.Encode(&s.Session)) != before {
 				t.Fatalf("said %q", s.Said.Text)
 			}
 			s = s.Do(flow.Pick{Option: 1, Now: now})
