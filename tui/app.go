@@ -97,7 +97,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 			cmd = m.newForm()
 		}
 	case tea.KeyMsg:
-		cmd = m.key(msg)
+		cmd = m.keys(msg)
 	case formMsg:
 		if msg.gen == m.form.gen {
 			cmd = m.form.update(msg.msg)
@@ -121,6 +121,22 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	}
 	m.layout()
 	return m, cmd
+}
+
+// keys are one key, or all the signs that were typed since the library looked
+// last, which it hands over as one: each belongs to what is asked when its turn
+// comes.
+func (m *Model) keys(msg tea.KeyMsg) tea.Cmd {
+	if msg.Type != tea.KeyRunes || msg.Paste || len(msg.Runes) < 2 {
+		return m.key(msg)
+	}
+	var cmds []tea.Cmd
+	for _, r := range msg.Runes {
+		one := msg
+		one.Runes = []rune{r}
+		cmds = append(cmds, m.key(one))
+	}
+	return tea.Batch(cmds...)
 }
 
 func (m *Model) key(msg tea.KeyMsg) tea.Cmd {

@@ -232,6 +232,27 @@ func TestKeysTypedAhead(t *testing.T) {
 	})
 }
 
+// TestSignsThatArriveTogether hands signs over as the library does where they
+// were typed faster than it looks: in one message.
+func TestSignsThatArriveTogether(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := sit(t, 80, 24)
+		together := func(text string) { d.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text)}) }
+		d.typed("1")
+		together("1Ash")
+		d.press(tea.KeyEnter, tea.KeyTab)
+		if got := d.m().flow.Session.Climber; got != "Ash" {
+			t.Errorf("the climber is %q", got)
+		}
+		together("10")
+		d.press(tea.KeyEnter)
+		if got := d.m().flow.Ask().Key; got != "kit.tether" {
+			t.Errorf("step 10 asks for %s", got)
+		}
+		d.leave()
+	})
+}
+
 // TestPlainEndOfInput leaves at the end of the input with all saved, wherever
 // that is, also in the middle of a line.
 func TestPlainEndOfInput(t *testing.T) {
