@@ -4,7 +4,7 @@ import "example.com/hangtape/fit"
 
 // The checks of collision: what must stay clear of what. They are told in this order.
 const (
-	GardaUnderConnector = afterReach + iota
+	GardaUnderConnector CheckID = afterReach + iota
 	GardaReleaseRoom
 
 	afterCollision

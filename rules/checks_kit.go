@@ -4,7 +4,7 @@ import "example.com/hangtape/fit"
 
 // The checks of the kit: sizes, wraps, strength, ways to the rope. They are told in this order.
 const (
-	GardaConnectorSize = afterRecovery + iota
+	GardaConnectorSize CheckID = afterRecovery + iota
 	HitchCordGrip
 	HitchCordBite
 	HitchWraps

@@ -4,7 +4,7 @@ import "example.com/hangtape/fit"
 
 // The checks of recovery room: what happens when the tether stops or catches. They are told in this order.
 const (
-	TetherLetsThighLevel = afterCollision + iota
+	TetherLetsThighLevel CheckID = afterCollision + iota
 	TetherStopsKnee
 	KneeBendOnTether
 	SlipDrop

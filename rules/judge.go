@@ -1,9 +1,27 @@
 // Package rules says what is right, how sure that is, and what to do about it.
 //
-// A check holds what a fitting has against what it needs. Its margin is
-// positive where the rule is met; the guard is how much margin a pass needs, so
-// that it is at least 95 % sure for this one check inside this model. The
-// verdicts are pass, tight, fail and unknown; unknown is never passed over.
+// A check holds what a fitting has against what it needs, in mm, degrees,
+// kilonewtons, or a plain ratio or count; heights count from the hip point, as in
+// package fit. Its margin is positive where the rule is met: has - needs for a
+// least, needs - has for a most. u is the margin's standard uncertainty, and the
+// guard is how much margin a pass needs so that it is at least 95 % sure for this
+// one check inside this model:
+//
+//	guard = 1.645·u + max(0, -shift)
+//
+// A check over two sides or ends tells the worse one. The verdicts:
+//
+//	pass     margin ≥ guard
+//	tight    0 ≤ margin < guard, or a must that rests on an estimate
+//	fail     margin < 0
+//	unknown  something that it needs is missing, or the pose cannot be
+//
+// Unknown is never passed over: a fitting's outcome is the worst verdict of its
+// musts, from fail over unknown and tight to pass. A should is advice: it keeps
+// nobody from signing.
+//
+// Judge makes the report of a session, Assess the verdicts alone; package advice
+// beneath tells what to change.
 package rules
 
 import (

@@ -29,7 +29,7 @@ func readmeChecks() string {
 
 // readmeCautions is the README's list of cautions, from the one in code.
 func readmeCautions() string {
-	return bullets("- ", Cautions()) + "\n"
+	return bullets(Cautions()) + "\n"
 }
 
 // The parts of the README that come from code are what the code says now; with

@@ -22,26 +22,39 @@ func chapters() []Topic {
 			"Type lengths as you read them: 1742, 174.2 cm, 68 1/2 in, 5' 8 1/2\"."),
 		chapter("model", "The model", "Who knows what is computed knows what is not.", "geometry; energy of a mass on a linear spring; GUM",
 			"Seen from the side the climber is three joints: hip, knee and foot, with the rope as one upright line ahead of the hip. All heights count from the hip point of the seated climber.",
-			"The main bridge is pulled up at its middle and rises by sqrt((L/2)² - (r/2)²). The hitch loops hang on the connector at its top.",
-			"Thigh level: knee as high as the hip, shin hanging, foot in the loop; the foot loop runs from the foot to the rope, so that the Garda hitch stands where foot and loop put it. Where that was read, the reading counts, and what it differs by is carried to other lengths.",
-			"Tether taut: the backup bridge rises at its middle, the tether and the Garda hitch are added. Past level is the one less the other.",
-			"Standing: the loaded foot hangs straight under the Garda hitch, the knee stays a little bent, the hip a little behind the rope. What the hip gains is the gain.",
-			"Slip: after a stand the tether is slack by past level and gain together. If both hitches let go the body drops by it, and two legs of rope catch it like springs.",
+			"Seated: the main connector pulls the main bridge up at its middle, like the ridge of a roof. A longer bridge makes a higher ridge, rings farther apart a lower one. The hitch loops stand on the connector, the wraps on the loops.",
+			"Thigh level: knee as high as the hip, shin hanging, foot in the loop. The foot loop runs from the foot up to the rope, so its length puts the Garda hitch where it is. Where that was read, the reading counts, and what it differs by is carried to other lengths.",
+			"Tether taut: on the ridge of the backup bridge stands the tether, and on its end the Garda hitch, which can come no higher. By how much that is above its height with the thigh level is called past level.",
+			"Standing: the loaded foot hangs straight under the Garda hitch, the knee stays a little bent, the hip a little behind the rope. How much higher the hip is than when seated is the gain. Both hitches are slid up by as much, less what they give as they take the load.",
+			"Slip: seated again after a stand, the Garda hitch hangs low, and the tether is slack by past level and gain together. If both hitches let go then, the body drops by so much, and two legs of rope catch it like springs: the less rope above, the harder.",
 			"Left out: friction, bark, how the tether and the body give, rope that is not quite plumb, anything to the left or right."),
 		chapter("how-sure", "How sure a verdict is", "A margin says nothing without what it is sure of.", "GUM (JCGM 100:2008); JCGM 106:2012; OIML R 35-1",
 			"Every reading has a standard uncertainty: the tape's class, its marks, and how well one lands on the mark. Every posture that nobody reads has one too. Each is stepped up and down through the whole model, and the effects are added as squares. A reading used in five places is one reading: its error is shared.",
 			"The guard is 1.645 times the result. A margin of at least the guard is a pass: 95 % sure, for this one check. A margin above 0 but inside it is tight. With every tight check stands the reading that would help most."),
+		chapter("failing", "When a check fails", "A number that is off wants a hand that knows which piece to take.", "see each check's source",
+			"Read again first what a finding or the line of the next reading names: that costs less than tying anew. Then, one change at a time:",
+			bullets(whatToDo()),
+			"What is lengthened for one check may fail another: hangtape advise, or \"what to change\" in the wizard, looks at all of them at once. After every change hang and read again. explain with a check's name tells why it is asked."),
 		chapter("advice", "What to change", "Knowing that something is 28 mm off helps nobody who hangs in a saddle.", "judgement",
 			"advise tries every set of pieces that can change, each within its bounds. Least change is the cheapest set that brings every must to a pass; best fit also brings in the most shoulds. Each answer is put through the whole model again, on marks that a tape has.",
 			"For every changed piece it tells a window. Use one at a time: windows do not add up.",
 			"An answer is a setting, not a verdict. Set it, lay the tape on it, hang, and read again what it moves; only then can it be signed. The wizard offers it in the review where a must is short of a pass, and asks in the next hang for what is stale alone."),
-		chapter("cautions", "Cautions", "Climbing can kill.", "common practice; see each check's source", bullets("- ", Cautions())),
+		chapter("cautions", "Cautions", "Climbing can kill.", "common practice; see each check's source", bullets(Cautions())),
 		chapter("getting-down", "Getting down", "Hanging without moving is dangerous within minutes.", "common practice; first aid as in HSE RR708, 2009",
-			"A general order; the instructor adapts it to the tree, the kit and what was practised.", bullets("- ", GettingDown())),
+			"A general order; the instructor adapts it to the tree, the kit and what was practised.", bullets(GettingDown())),
 	}
 }
 
+// whatToDo is what to do about each check, in its order.
+func whatToDo() []string {
+	var lines []string
+	for c := range NumChecks {
+		lines = append(lines, c.String()+": "+c.Info().Do)
+	}
+	return lines
+}
+
 // bullets are lines as a list.
-func bullets(mark string, lines []string) string {
-	return mark + strings.Join(lines, "\n"+mark)
+func bullets(lines []string) string {
+	return "- " + strings.Join(lines, "\n- ")
 }

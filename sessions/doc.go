@@ -1,5 +1,7 @@
-// Package sessions is the file, the folder and the sheet: the only place that
-// knows how a session is stored. It judges nothing.
+// Package sessions is the session file and the folder of sessions: the only place
+// that knows how a session is stored. It judges nothing. Lengths are millimetres,
+// masses kilograms, forces kilonewtons, angles degrees; in a file the unit ends
+// the key, and times are RFC 3339 (2026-04-18T09:12:00Z), dates 2026-04-18.
 //
 // To read files from anywhere, as `check` does:
 //
