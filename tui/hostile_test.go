@@ -238,3 +238,28 @@ func TestClockThatJumpsBack(t *testing.T) {
 		})
 	}
 }
+
+// TestUnitSwitchedHalfWay reads on in inches: what was taken in mm stays as it is,
+// and a number without a unit is one in inches.
+func TestUnitSwitchedHalfWay(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		dir := t.TempDir()
+		s := emptied(t)
+		path := writeSession(t, dir, s)
+		d := sitAt(t, dir, 80, 24)
+		d.typed("2")
+		d.goTo(d.place("session.unit"))
+		d.typed("3")
+		d.goTo(d.place("climber.thigh_mm"))
+		d.burst("17 1/4\r")
+		d.leave()
+		f, err := d.store.Load(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.Unit, s.Fit.Laid[fit.Thigh] = sessions.Inch, []float64{438.15}
+		if got, want := string(sessions.Encode(f.Session)), string(sessions.Encode(s)); got != want {
+			t.Errorf("the file is\n%s\nwant\n%s", got, want)
+		}
+	})
+}

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
 )
 
@@ -144,5 +145,31 @@ func TestOddCallsAreToldWhatIsOff(t *testing.T) {
 	}
 	if after, err := os.ReadFile(example); err != nil || !bytes.Equal(before, after) {
 		t.Errorf("a call changed the session: %v", err)
+	}
+}
+
+// TestEveryCommandIsQuietOnAClosedPipe runs each command with a reader that has
+// gone away: nothing is complained of, and the exit code is what it would have been.
+func TestEveryCommandIsQuietOnAClosedPipe(t *testing.T) {
+	dir := t.TempDir()
+	if code, stderr := call(&bytes.Buffer{}, "demo", filepath.Join(dir, "sessions")); code != exitDone {
+		t.Fatal(stderr)
+	}
+	a, b := filepath.Join(dir, "sessions", "a-good-kit.toml"), filepath.Join(dir, "sessions", "b-short-bridge.toml")
+	for _, args := range [][]string{
+		{"check", a, b}, {"check", "--json", b}, {"advise", b}, {"advise", "--json", a}, {"cut", "tether", "--finished", "180", "--cord", "8"},
+		{"drill", a}, {"show", a}, {"compare", a, b}, {"list"}, {"list", "--json"}, {"list", "--cords"}, {"history"}, {"history", "demo climber A"}, {"export"},
+		{"export", "--format", "json"}, {"card", a}, {"card", "--format", "pdf", a}, {"card", "--format", "svg", a}, {"card", "--class", "2026-04-18"},
+		{"explain"}, {"explain", "slip-drop"}, {"version"}, {"--help"}, {"check", "--help"}, {"--plain"},
+	} {
+		var good, complaints bytes.Buffer
+		want := run(args, testWorld(&good, &complaints, filepath.Join(dir, "sessions")))
+		if good.Len() == 0 || complaints.Len() > 0 {
+			t.Errorf("%v answers %q, %q", args, &good, &complaints)
+		}
+		out := &brokenWriter{err: syscall.EPIPE}
+		if code := run(args, testWorld(out, &complaints, filepath.Join(dir, "sessions"))); code != want || complaints.Len() > 0 || out.writes != 1 {
+			t.Errorf("%v: exit %d, want %d; %q; %d writes", args, code, want, &complaints, out.writes)
+		}
 	}
 }
