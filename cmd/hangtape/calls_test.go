@@ -65,6 +65,8 @@ var oddCalls = []oddCall{
 	{"list --dir NO", exitFile, "no folder of sessions"},
 	{"list --dir BAD", exitFile, "is a file"},
 	{"list klimber:x", exitUsage, "did you mean climber:"},
+	{"list verdict:passed", exitUsage, "did you mean verdict:pass?"},
+	{"export is:open", exitUsage, "accepted are finished, unfinished"},
 	{"list \"", exitDone, ""},
 	{"list date:9999..0000", exitDone, "no session"},
 	{"show 8ZZZ", exitFile, "there is no such file"},

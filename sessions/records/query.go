@@ -42,8 +42,15 @@ var keys = []KeyInfo{
 	{"is", "finished, unfinished, signed, unsigned, differs (judged otherwise today than signed), moved (judged otherwise under the school's limits of today), twice (one id in several files), bad (no session)"},
 }
 
+// whole are the words of the keys that match whole words alone.
+var whole = map[string][]string{
+	"verdict": {"pass", "tight", "fail", "unknown"},
+	"is":      {"finished", "unfinished", "signed", "unsigned", "differs", "moved", "twice", "bad"},
+}
+
 // ParseQuery reads words that are split by blanks; quotes hold a phrase
-// together. The error names a key that there is not.
+// together. The error names a key that there is not, or a verdict or state that
+// nothing can have; the beginning of one may become one.
 func ParseQuery(text string) (Query, error) {
 	var q Query
 	for text = strings.TrimSpace(text); text != ""; text = strings.TrimSpace(text) {
@@ -56,6 +63,9 @@ func ParseQuery(text string) (Query, error) {
 		}
 		t.word, text = cutWord(text)
 		if t.word = Unaccented(t.word); t.word != "" {
+			if err := checkWhole(t.key, t.word); err != nil {
+				return Query{}, err
+			}
 			t.whole, t.begins = " "+t.word+" ", "\n"+t.word
 			q.terms = append(q.terms, t)
 		}
@@ -78,6 +88,18 @@ func cutWord(text string) (word, rest string) {
 
 func isLetters(s string) bool {
 	return !strings.ContainsFunc(s, func(r rune) bool { return (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') })
+}
+
+func checkWhole(key, word string) error {
+	accepted, ok := whole[key]
+	if !ok || slices.ContainsFunc(accepted, func(w string) bool { return strings.HasPrefix(w, word) }) {
+		return nil
+	}
+	err := fmt.Errorf("%s:%s finds nothing; accepted are %s", key, word, strings.Join(accepted, ", "))
+	if n := nearest.Of(word, accepted); n != "" {
+		err = fmt.Errorf("%w (did you mean %s:%s?)", err, key, n)
+	}
+	return err
 }
 
 func checkKey(key string) error {

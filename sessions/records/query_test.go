@@ -71,10 +71,22 @@ func TestFind(t *testing.T) {
 	}
 }
 
+// A word that is being typed is no error yet, and every state can be asked for.
+func TestBeginningsOfWordsAreTaken(t *testing.T) {
+	for _, query := range []string{"verdict:", "verdict:p", "verdict:PASS", "is:un", "is:finished is:unsigned is:differs is:moved is:twice is:bad is:signed is:unfinished"} {
+		if _, err := records.ParseQuery(query); err != nil {
+			t.Errorf("%q: %v", query, err)
+		}
+	}
+}
+
 func TestUnknownKeyIsTold(t *testing.T) {
 	for query, want := range map[string]string{
 		"klimber:ash": "did you mean climber:?",
 		"x y:z":       "y: is no key to search by",
+
+		"verdict:passed": "accepted are pass, tight, fail, unknown (did you mean verdict:pass?)",
+		"is:x":           "is:x finds nothing; accepted are finished",
 	} {
 		if _, err := records.ParseQuery(query); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", query, err, want)
