@@ -211,12 +211,18 @@ func besideOf(s *flow.State, a flow.Ask) []string {
 		}
 		out = append(out, is+strings.Join(values, ", "))
 	}
-	if old := s.EarlierOf(a); len(old) > 0 {
-		var shown []string
-		for _, v := range old {
-			shown = append(shown, a.Show(v, s.Session.Unit))
+	shown := func(values []float64) string {
+		var out []string
+		for _, v := range values {
+			out = append(out, a.Show(v, s.Session.Unit))
 		}
-		line := fmt.Sprintf("On %s: %s", s.Earlier.Started.Format("2006-01-02"), strings.Join(shown, ", "))
+		return strings.Join(out, ", ")
+	}
+	if n, before := s.HangBefore(a); n > 0 {
+		out = append(out, fmt.Sprintf("In hang %d: %s", n, shown(before)))
+	}
+	if old := s.EarlierOf(a); len(old) > 0 {
+		line := fmt.Sprintf("On %s: %s", s.Earlier.Started.Format("2006-01-02"), shown(old))
 		switch why := s.StaleBy(a); {
 		case why != "":
 			line += " (stale: " + why + ")"

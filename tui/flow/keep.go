@@ -96,3 +96,17 @@ func (s *State) EarlierOf(a Ask) []float64 {
 	}
 	return append([]float64(nil), *a.cell(&e).(*[]float64)...)
 }
+
+// HangBefore is the latest hang before the present one that read the height a,
+// counted from 1, and its readings; 0 for none. Each hang counts from its own hip.
+func (s *State) HangBefore(a Ask) (n int, readings []float64) {
+	if a.Kind != Reading || a.Reading >= fit.NumReadings || !a.Reading.IsHeight() {
+		return 0, nil
+	}
+	for h := min(s.Hang, len(s.Session.Fit.Hangs)) - 1; h >= 0; h-- {
+		if list := s.Session.Fit.Hangs[h].Heights[a.Reading]; len(list) > 0 {
+			return h + 1, list
+		}
+	}
+	return 0, nil
+}
