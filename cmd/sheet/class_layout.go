@@ -7,9 +7,13 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// mostLines is how many lines a cell of the class has at most, so that
-// ClassPage students fit on a page whatever is told of them.
-const mostLines = 3
+// How many lines a cell of the class has at most, so that ClassPage students fit on
+// a page whatever is told of them; and where that takes them all onto one page,
+// fewer, which still hold the name and what the row is.
+const (
+	mostLines  = 3
+	fewerLines = 2
+)
 
 // ClassPage is how many students one page surely holds.
 const ClassPage = 10
@@ -27,16 +31,10 @@ func (c *Class) columns() []column {
 // the letters that PDF draws as Instead.
 func (c *Class) Pages(p Paper) (pages []*Drawing, missing []rune) {
 	faces := newFaces()
-	rows := c.Rows
-	for {
-		l := &layout{pen: pen{&Drawing{}, faces}}
-		side := p.turned()
-		l.Drawing.W, l.Drawing.H = side.W, side.H
-		l.free = Box{edge, edge, side.W - edge, side.H - edge}
-		rows = rows[c.page(l, rows):]
-		pages = append(pages, l.Drawing)
-		if len(rows) == 0 {
-			break
+	pages = c.pages(p.turned(), faces, mostLines)
+	if len(pages) > 1 {
+		if fewer := c.pages(p.turned(), faces, fewerLines); len(fewer) == 1 {
+			pages = fewer
 		}
 	}
 	for i, d := range pages {
@@ -46,8 +44,18 @@ func (c *Class) Pages(p Paper) (pages []*Drawing, missing []rune) {
 	return pages, faces.missing()
 }
 
+// pages lays all rows out, with so many lines to a cell.
+func (c *Class) pages(p Paper, faces *faces, lines int) (pages []*Drawing) {
+	for rows := c.Rows; len(pages) == 0 || len(rows) > 0; {
+		l := &layout{pen: pen{&Drawing{W: p.W, H: p.H}, faces}, free: Box{edge, edge, p.W - edge, p.H - edge}}
+		rows = rows[c.page(l, rows, lines):]
+		pages = append(pages, l.Drawing)
+	}
+	return pages
+}
+
 // page draws as many rows as one page holds, and returns how many.
-func (c *Class) page(l *layout, rows []Row) int {
+func (c *Class) page(l *layout, rows []Row, lines int) int {
 	l.text(l.free.Left, l.free.Top+ascent*16, 16, true, l.fitted(fmt.Sprintf("%s: %s", c.Title, count(len(c.Rows), "student")), l.wide()-80, 16, true))
 	end := l.free.Bottom - float64(len(l.lines(strings.Join(c.Cautions, " "), l.wide(), small, false)))*leading*small
 	l.para(l.free.Left, end, l.wide(), small, false, strings.Join(c.Cautions, " "))
@@ -57,8 +65,8 @@ func (c *Class) page(l *layout, rows []Row) int {
 	y := l.header(l.free.Top+22, columns)
 	for i, r := range rows {
 		trial := &layout{pen: pen{&Drawing{}, l.faces}, free: l.free}
-		if next := trial.student(y, columns, r); next <= end || i == 0 {
-			y = l.student(y, columns, r)
+		if next := trial.student(y, columns, r, lines); next <= end || i == 0 {
+			y = l.student(y, columns, r, lines)
 			continue
 		}
 		return i
@@ -67,20 +75,20 @@ func (c *Class) page(l *layout, rows []Row) int {
 }
 
 // student is one row, and returns where it ends.
-func (l *layout) student(y float64, columns []column, r Row) float64 {
+func (l *layout) student(y float64, columns []column, r Row, lines int) float64 {
 	top := y + 3
 	b := &cells{layout: l, x: l.free.Left, top: top, bottom: top, columns: columns}
 	plain := func(s string) Text { return Text{S: s, Size: small} }
 	strong := func(s string) Text { return Text{S: s, Size: small, Bold: true} }
-	b.texts(top, mostLines, strong(r.Climber), plain(r.About))
+	b.texts(top, lines, strong(r.Climber), plain(r.About))
 	l.pen.verdict(b.x, top+ascent*verdict, verdict, r.Outcome)
 	b.texts(top+1.4*verdict, 0)
 	for _, s := range r.Lengths {
-		b.texts(top, mostLines, strong(s))
+		b.texts(top, lines, strong(s))
 	}
-	b.texts(top, mostLines, plain(r.Rope))
-	b.texts(top, mostLines, plain(strings.Join(r.Short, "; ")))
-	b.texts(top, mostLines, Text{S: r.Sign, Size: small, Bold: strings.HasPrefix(r.Sign, "NOT")})
+	b.texts(top, lines, plain(r.Rope))
+	b.texts(top, lines, plain(strings.Join(r.Short, "; ")))
+	b.texts(top, lines, Text{S: strings.TrimPrefix(r.Sign, "signed "), Size: small, Bold: strings.HasPrefix(r.Sign, "NOT")})
 	l.line(0.25, Point{l.free.Left, b.bottom + 2}, Point{l.free.Right, b.bottom + 2})
 	return b.bottom + 2
 }

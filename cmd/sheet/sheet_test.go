@@ -154,6 +154,15 @@ func TestAClassFitsOnAPage(t *testing.T) {
 		if len(pages) != 1 {
 			t.Errorf("%s: %d students take %d pages", paper.Name, sheet.ClassPage, len(pages))
 		}
+		larger := append([]sheet.Subject{}, all...)
+		for i := range 3 {
+			s := crowded(t, "in")
+			s.Session.Climber = fmt.Sprintf("%c %s", 'N'+i, s.Session.Climber)
+			larger = append(larger, s)
+		}
+		if pages, _ := sheet.NewClass("2026-04-18", larger).Pages(paper); len(pages) != 1 {
+			t.Errorf("%s: %d students take %d pages", paper.Name, len(larger), len(pages))
+		}
 		more, _ := sheet.NewClass("2026-04-18", append(all, all...)).Pages(paper)
 		for _, d := range append(pages, more...) {
 			checkDrawing(t, d)
