@@ -29,6 +29,8 @@ type Store struct {
 	disk Files
 	now  func() time.Time
 
+	listing sync.Mutex
+
 	ids     sync.Mutex
 	entropy *ulid.MonotonicEntropy
 	lastMS  uint64
@@ -82,6 +84,13 @@ func makeFolder(disk Files, dir string) error {
 		}
 	}
 	return nil
+}
+
+// Listing waits for others who list the folder through st, until done: the next
+// one finds what the one before kept of it.
+func (st *Store) Listing() (done func()) {
+	st.listing.Lock()
+	return st.listing.Unlock
 }
 
 // Dir is the store's folder.

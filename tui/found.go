@@ -24,6 +24,7 @@ const (
 // foundMsg is for whoever asked: the sessions of the folder, the newest first.
 type foundMsg struct {
 	why  purpose
+	in   *records.List // all of the folder
 	list []found
 	bad  int // files that are no session
 	err  error
@@ -50,7 +51,7 @@ func lookFor(why purpose, store *sessions.Store) foundMsg {
 	if err != nil {
 		return foundMsg{why: why, err: err}
 	}
-	msg := foundMsg{why: why, bad: list.Bad}
+	msg := foundMsg{why: why, in: list, bad: list.Bad}
 	said := 0
 	for _, e := range list.Sessions() {
 		if why != forFollow && !e.Finished.IsZero() {

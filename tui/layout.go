@@ -67,7 +67,7 @@ func (m *Model) layout() {
 		m.shown = view(m.frame(m.firstLines(m.width)))
 		return
 	case onList:
-		body = m.listLines(h)
+		body = m.listLines(m.width)
 	case onAsk:
 		body = m.askBody(h)
 	case onStudents:
@@ -295,7 +295,7 @@ func (m *Model) footer() string {
 		}
 		return t.hints(m.width, pairs...)
 	case onList:
-		return t.hints(m.width, "number, Enter", "choose", "Esc", "back")
+		return t.hints(m.width, "Enter", "choose", "Up Down", "move", "Esc", "back", "text", "finds")
 	case onSteps:
 		return t.hints(m.width, "number, Enter", "go there", "Esc", "back")
 	case onHelp:

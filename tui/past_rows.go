@@ -48,17 +48,21 @@ func (m *Model) pastLines(width int) []string {
 	return lines
 }
 
-// prompt is what is typed, its end if it is long, or what can be.
 func (p *pastScreen) prompt(width int) string {
-	const find = "Find: "
-	switch {
-	case p.typed != "":
-		text := clean(p.typed) + "_"
-		return find + ansi.TruncateLeft(text, textWidth(text)-(width-len(find)), "")
-	case p.byClimber:
-		return find + "_  climber"
+	if p.byClimber {
+		return findPrompt(p.typed, "climber", width)
 	}
-	return cut(find+"_  climber, place, date, verdict, piece, kit", width)
+	return findPrompt(p.typed, "climber, place, date, verdict, piece, kit", width)
+}
+
+// findPrompt is what is typed, its end if it is long, or what can be.
+func findPrompt(typed, can string, width int) string {
+	const find = "Find: "
+	if typed == "" {
+		return cut(find+"_  "+can, width)
+	}
+	text := clean(typed) + "_"
+	return find + ansi.TruncateLeft(text, textWidth(text)-(width-len(find)), "")
 }
 
 // pastText is one row.

@@ -87,11 +87,11 @@ func (p *plain) start() bool {
 		case "demo":
 			opened = m.openDemo()().(openedMsg)
 		case "resume", "2":
-			if e := p.chooseFrom(p.entries(forResume)); e != nil {
+			if e := p.chooseFrom(p.lookFor(forResume)); e != nil {
 				opened = m.resume(e.Path)().(openedMsg)
 			}
 		case "earlier", "3":
-			if e := p.chooseFrom(p.entries(forFollow)); e != nil {
+			if e := p.chooseFrom(p.lookFor(forFollow)); e != nil {
 				opened = m.startFrom(e.Path)().(openedMsg)
 			}
 		case "past", "4":
@@ -135,31 +135,45 @@ func (p *plain) open(o openedMsg) {
 	}
 }
 
-// entries are the sessions of the folder for why; what cannot be read is counted.
-func (p *plain) entries(why purpose) []found {
+// lookFor is the sessions of the folder for why; what cannot be read is counted.
+func (p *plain) lookFor(why purpose) foundMsg {
 	msg := lookFor(why, p.opts.Store)
 	if msg.err != nil {
 		p.say("%s", msg.err)
 	}
 	if msg.bad > 0 {
-		p.say("%d files of the folder cannot be read; hangtape list says which and why.", msg.bad)
+		p.say("%s of the folder cannot be read; hangtape list says which and why.", plural(msg.bad, "file"))
 	}
-	return msg.list
+	return msg
 }
 
-func (p *plain) chooseFrom(list []found) *found {
-	if len(list) == 0 {
+// chooseFrom has one chosen by its number, once words have left few; nil where
+// none is.
+func (p *plain) chooseFrom(msg foundMsg) *found {
+	if len(msg.list) == 0 {
 		p.say("There is none yet.")
 		return nil
 	}
-	for i, e := range list {
-		p.say("%d: %s, %s, %s", i+1, e.Started.Format("2006-01-02 15:04"), nameOr(e.Climber, "no name"), e.why())
+	c := newChooser(msg.in, msg.list)
+	for {
+		for i, e := range c.shown[:min(len(c.shown), mostTold)] {
+			p.say("%d: %s, %s, %s", i+1, e.Started.Format("2006-01-02 15:04"), nameOr(e.Climber, "no name"), e.why())
+		}
+		if more := len(c.shown) - mostTold; more > 0 {
+			p.say("And %d more.", more)
+		} else if len(c.shown) == 0 {
+			p.say("None of %d.", len(c.all))
+		}
+		p.say("Type a number, words to find (climber, place, date, kit), or back.")
+		line, ok := p.read()
+		if !ok || line == "" || line == "back" {
+			return nil
+		}
+		if n, err := strconv.Atoi(line); err == nil && n >= 1 && n <= min(len(c.shown), mostTold) {
+			return &c.shown[n-1]
+		}
+		if err := c.find(line); err != nil {
+			p.say("Not searched: %s", err)
+		}
 	}
-	p.say("Type a number, or back.")
-	line, _ := p.read()
-	n, err := strconv.Atoi(line)
-	if err != nil || n < 1 || n > len(list) {
-		return nil
-	}
-	return &list[n-1]
 }

@@ -11,6 +11,7 @@ import (
 
 // firstScreen is what was found for the first screen.
 type firstScreen struct {
+	looked     bool // whether the folder was looked through
 	unfinished []found
 	problem    string
 }
@@ -41,16 +42,16 @@ func (m *Model) firstKey(msg tea.KeyMsg) tea.Cmd {
 func (m *Model) found(msg foundMsg) {
 	switch msg.why {
 	case forFirst:
-		m.first.unfinished = msg.list
+		m.first.looked, m.first.unfinished = true, msg.list
 	case forResume:
-		m.choose("Go on with which session?", msg.list, func(m *Model, f found) tea.Cmd { return m.resume(f.Path) })
+		m.choose("Go on with which session?", msg.in, msg.list, func(m *Model, f found) tea.Cmd { return m.resume(f.Path) })
 	case forStudents:
 		m.foundStudents(msg.list)
 	case forFollow:
-		m.choose("Start from which earlier session?", msg.list, func(m *Model, f found) tea.Cmd { return m.startFrom(f.Path) })
+		m.choose("Start from which earlier session?", msg.in, msg.list, func(m *Model, f found) tea.Cmd { return m.startFrom(f.Path) })
 	}
 	if msg.bad > 0 && m.first.problem == "" {
-		m.first.problem = fmt.Sprintf("%d files of the folder cannot be read; `hangtape list` says which and why", msg.bad)
+		m.first.problem = fmt.Sprintf("%s of the folder cannot be read; `hangtape list` says which and why", plural(msg.bad, "file"))
 	}
 	if msg.err != nil {
 		m.first.problem = msg.err.Error()
@@ -69,8 +70,10 @@ func (m *Model) firstLines(width int) []string {
 			what = fmt.Sprintf("resume one of %d unfinished", n)
 		}
 		keys = append(keys, [2]string{"2", what})
-	} else {
+	} else if m.first.looked {
 		keys = append(keys, [2]string{"2", "resume (nothing unfinished)"})
+	} else {
+		keys = append(keys, [2]string{"2", "resume (reading the folder …)"})
 	}
 	keys = append(keys, [2]string{"3", "re-tune or re-check"}, [2]string{"4", "past fittings: find, compare, history"}, [2]string{"Esc", "leave"})
 	for _, k := range keys {

@@ -4,63 +4,156 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/hangtape/sessions/records"
 )
 
-// listScreen lets one of several sessions be chosen by its number.
+// listScreen lets one of several sessions be chosen: by its number, or by words
+// that leave few, of which one is marked.
 type listScreen struct {
-	title string
-	list  []found
-	typed string
-	then  func(*Model, found) tea.Cmd
+	chooser
+	title   string
+	typed   string
+	wrong   string // why what is typed finds nothing
+	at, top int    // which of those shown is marked, and which is the first to be seen
+	then    func(*Model, found) tea.Cmd
 }
 
-func (m *Model) choose(title string, list []found, then func(*Model, found) tea.Cmd) {
+func (m *Model) choose(title string, in *records.List, list []found, then func(*Model, found) tea.Cmd) {
 	if len(list) == 0 {
 		m.first.problem = "there is none yet"
 		return
 	}
-	m.list = listScreen{title: title, list: list, then: then}
+	m.list = listScreen{chooser: newChooser(in, list), title: title, then: then}
 	m.screen = onList
 }
 
+// number is which one is typed, counted from 1; 0 where words are.
+func (l *listScreen) number() int {
+	n, err := strconv.Atoi(l.typed)
+	if err != nil || n < 1 || n > len(l.all) {
+		return 0
+	}
+	return n
+}
+
+// follow shows what is typed: all, with the number's marked, or those that match.
+func (l *listScreen) follow() {
+	l.at, l.top, l.wrong = 0, 0, ""
+	if n := l.number(); n > 0 || l.typed == "" {
+		l.shown, l.at = l.all, max(0, n-1)
+		return
+	}
+	if err := l.find(l.typed); err != nil {
+		l.wrong = err.Error()
+	}
+}
+
 func (m *Model) listKey(msg tea.KeyMsg) tea.Cmd {
-	switch name := msg.String(); {
-	case name == "esc":
-		m.screen = onFirst
-	case name == "backspace" && m.list.typed != "":
-		m.list.typed = m.list.typed[:len(m.list.typed)-1]
-	case len(name) == 1 && name[0] >= '0' && name[0] <= '9' && len(m.list.typed) < 4:
-		m.list.typed += name
-	case name == "enter":
-		n := 1
-		if m.list.typed != "" {
-			n, _ = strconv.Atoi(m.list.typed)
+	l := &m.list
+	typed := l.typed
+	switch keyOf(msg, true) {
+	case keyBack:
+		if l.typed == "" {
+			m.screen = onFirst
 		}
-		m.list.typed = ""
-		if n >= 1 && n <= len(m.list.list) {
-			return m.list.then(m, m.list.list[n-1])
+		l.typed = ""
+	case keyOlder:
+		l.move(-1)
+	case keyNewer:
+		l.move(1)
+	case keySkip:
+		l.move(m.listRows())
+	case keyPageUp:
+		l.move(-m.listRows())
+	case keyEnter:
+		if l.wrong == "" && l.at < len(l.shown) {
+			f := l.shown[l.at]
+			l.typed = ""
+			l.follow()
+			return l.then(m, f)
 		}
+	default:
+		l.typed = edited(l.typed, msg)
+	}
+	if l.typed != typed {
+		l.follow()
 	}
 	return nil
 }
 
-func (m *Model) listLines(height int) []string {
-	lines := []string{m.theme.title.Render(m.list.title), ""}
-	room := max(3, height-6) // for an entry of three lines and what stands under it
-	for i, e := range m.list.list {
-		if len(lines) >= room && len(m.list.list) > i+1 {
-			lines = append(lines, fmt.Sprintf("and %d older ones", len(m.list.list)-i))
-			break
-		}
-		when := fmt.Sprintf("%3d  %s  ", i+1, e.Started.Format("2006-01-02 15:04"))
-		for j, l := range m.theme.wrap(clean(nameOr(e.Climber, "no name")+", "+e.why()), m.width-len(when)) {
-			if j > 0 {
-				when = strings.Repeat(" ", len(when))
+func (l *listScreen) move(by int) { l.at = max(0, min(l.at+by, len(l.shown)-1)) }
+
+// edited is a line of words after a key.
+func edited(typed string, msg tea.KeyMsg) string {
+	switch {
+	case msg.Type == tea.KeyBackspace && typed != "":
+		runes := []rune(typed)
+		return string(runes[:len(runes)-1])
+	case msg.Type == tea.KeyCtrlU:
+		return ""
+	case (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && len(typed) < 200:
+		return typed + strings.Map(func(r rune) rune {
+			if unicode.IsPrint(r) {
+				return r
 			}
-			lines = append(lines, when+l)
+			return -1
+		}, string(msg.Runes))
+	}
+	return typed
+}
+
+// listHead is how many lines stand above the rows.
+const listHead = 3
+
+func (m *Model) listRows() int { return max(1, m.bodyHeight()-listHead) }
+
+func (m *Model) listLines(width int) []string {
+	l := &m.list
+	prompt := findPrompt(l.typed, "number, or climber, place, date, kit …", width)
+	lines := []string{m.theme.title.Render(cut(l.title, width)), prompt, ""}
+	switch {
+	case l.wrong != "":
+		return append(lines[:2], wrap("Not searched: "+clean(l.wrong), width)...)
+	case len(l.shown) < len(l.all):
+		lines[2] = fmt.Sprintf("%d of %d", len(l.shown), len(l.all))
+	default:
+		lines[2] = plural(len(l.all), "session")
+	}
+	rows := m.listRows()
+	for l.top = min(l.top, l.at); ; l.top++ {
+		drawn, whole := m.listEntries(width, rows)
+		if whole || l.top == l.at {
+			return append(lines, drawn...)
 		}
 	}
-	return append(lines, "", "Number: "+m.list.typed+"_")
+}
+
+// listEntries are the sessions from the first to be seen on, as far as there is
+// room, and whether the marked one is among them with all that is said of it.
+func (m *Model) listEntries(width, rows int) (drawn []string, whole bool) {
+	l := &m.list
+	for i := l.top; i < len(l.shown) && len(drawn) < rows; i++ {
+		f, head, mark := l.shown[i], "", "  "
+		if len(l.shown) == len(l.all) {
+			head = fmt.Sprintf("%4d  ", i+1)
+		}
+		head += f.Started.Format("2006-01-02 15:04") + "  "
+		if i == l.at {
+			mark = "> "
+		}
+		for _, text := range m.theme.wrap(clean(nameOr(f.Climber, "no name")+", "+f.why()), max(10, width-2-len(head))) {
+			row := mark + head + text
+			if i == l.at {
+				row = m.theme.key.Render(row)
+			}
+			drawn = append(drawn, row)
+			mark, head = "  ", strings.Repeat(" ", len(head))
+		}
+		whole = whole || i == l.at && len(drawn) <= rows
+	}
+	return drawn[:min(len(drawn), rows)], whole
 }

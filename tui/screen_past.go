@@ -4,7 +4,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"unicode"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -109,22 +108,8 @@ func (m *Model) pastKey(msg tea.KeyMsg) tea.Cmd {
 		return nil
 	default:
 	}
-	typed := p.typed
-	switch {
-	case msg.Type == tea.KeyBackspace && p.typed != "":
-		runes := []rune(p.typed)
-		p.typed = string(runes[:len(runes)-1])
-	case msg.Type == tea.KeyCtrlU:
-		p.typed = ""
-	case (msg.Type == tea.KeyRunes || msg.Type == tea.KeySpace) && len(p.typed) < 200:
-		p.typed += strings.Map(func(r rune) rune {
-			if unicode.IsPrint(r) {
-				return r
-			}
-			return -1
-		}, string(msg.Runes))
-	}
-	if p.typed != typed {
+	if typed := edited(p.typed, msg); typed != p.typed {
+		p.typed = typed
 		p.find()
 	}
 	return nil

@@ -29,6 +29,7 @@ func (l *List) Sessions() []*Entry { return l.Entries[:len(l.Entries)-l.Bad] }
 // file that is none is listed among the bad, and the general defaults hold in
 // its place. The error is that of the folder itself.
 func Scan(st *sessions.Store) (*List, error) {
+	defer st.Listing()()
 	l := &List{}
 	var err error
 	if l.School, err = st.School(); err != nil {
