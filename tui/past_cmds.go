@@ -33,6 +33,7 @@ func listPast(gen int, store *sessions.Store, now time.Time) tea.Cmd {
 		if err != nil {
 			return listedMsg{gen: gen, err: err}
 		}
+		list.Ready()
 		told, climbers := history.People(list, now)
 		people := make([]person, len(told))
 		for i := range told {

@@ -3,6 +3,7 @@ package records
 import (
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"example.com/hangtape/fit"
@@ -14,12 +15,7 @@ func (l *List) Find(q Query) []*Entry {
 	if len(q.terms) == 0 {
 		return l.Entries
 	}
-	l.foldOnce.Do(func() {
-		l.folded = make([]folded, len(l.Entries))
-		for i, e := range l.Entries {
-			l.folded[i] = foldEntry(e)
-		}
-	})
+	l.Ready()
 	var found []*Entry
 	for i := range l.folded {
 		if l.folded[i].match(&q) {
@@ -27,6 +23,25 @@ func (l *List) Find(q Query) []*Entry {
 		}
 	}
 	return found
+}
+
+// Ready takes the time of the first search: whoever types need not wait for it.
+func (l *List) Ready() {
+	l.foldOnce.Do(func() {
+		names := map[string]string{} // most are there many times
+		name := func(s string) string {
+			known, ok := names[s]
+			if !ok {
+				known = Unaccented(s)
+				names[s] = known
+			}
+			return known
+		}
+		l.folded = make([]folded, len(l.Entries))
+		for i, e := range l.Entries {
+			l.folded[i] = foldEntry(e, name)
+		}
+	})
 }
 
 // folded is an entry as it is searched.
@@ -39,12 +54,13 @@ type folded struct {
 	anywhere                                 string // names and words that a word without a key may be any part of
 }
 
-func foldEntry(e *Entry) folded {
+// foldEntry folds e, its names by fold.
+func foldEntry(e *Entry, fold func(string) string) folded {
 	if e.Err != nil {
 		return folded{is: " bad ", anywhere: Unaccented(filepath.Base(e.Path))}
 	}
 	f := folded{
-		climber: Unaccented(e.Climber), place: Unaccented(e.Place), instructor: Unaccented(e.Instructor), kit: Unaccented(e.Kit),
+		climber: fold(e.Climber), place: fold(e.Place), instructor: fold(e.Instructor), kit: fold(e.Kit),
 		purpose: string(e.Purpose), is: " " + strings.Join(e.states(), " ") + " ", verdict: " " + string(e.Outcome) + " ",
 	}
 	if day := e.Day(); !day.IsZero() {
@@ -60,15 +76,24 @@ func foldEntry(e *Entry) folded {
 	b.Reset()
 	for p := range fit.NumPieces {
 		if e.troubled[p] {
-			for _, name := range []string{rules.PieceName(p), p.Key()} {
-				b.WriteString("\n" + name + "\n" + strings.NewReplacer(" ", "-", "_", "-").Replace(name))
-			}
+			b.WriteString(pieceWords()[p])
 		}
 	}
 	f.pieces = b.String()
 	f.anywhere = strings.Join([]string{f.climber, f.place, f.instructor, f.kit, f.purpose, Unaccented(e.ID)}, "\n")
 	return f
 }
+
+// pieceWords are the ways to write each piece, a line break before each.
+var pieceWords = sync.OnceValue(func() (all [fit.NumPieces]string) {
+	dashed := strings.NewReplacer(" ", "-", "_", "-")
+	for p := range fit.NumPieces {
+		for _, name := range []string{rules.PieceName(p), p.Key()} {
+			all[p] += "\n" + name + "\n" + dashed.Replace(name)
+		}
+	}
+	return all
+})
 
 // states are the words of the key is.
 func (e *Entry) states() []string {

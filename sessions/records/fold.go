@@ -33,10 +33,14 @@ func Unaccented(s string) string {
 	for _, r := range norm.NFKD.String(s) {
 		switch {
 		case unicode.Is(unicode.Mn, r):
-		case unicode.Is(unicode.Latin, r) && r >= utf8.RuneSelf:
-			b.WriteString(latin().spelled(r))
-		default:
+		case r < utf8.RuneSelf:
 			b.WriteRune(r)
+		default:
+			if s, ok := latin()[r]; ok {
+				b.WriteString(s)
+			} else {
+				b.WriteRune(r)
+			}
 		}
 	}
 	return strings.ToLower(b.String()) // a sign such as № is several letters now
@@ -46,39 +50,42 @@ func isASCII(s string) bool {
 	return !strings.ContainsFunc(s, func(r rune) bool { return r >= utf8.RuneSelf })
 }
 
-// latin is the alphabet, made when the first letter beyond ASCII comes.
-var latin = sync.OnceValue(newAlphabet)
-
-// An alphabet knows how letters are sorted.
-type alphabet struct {
-	*collate.Collator
-	letters map[string]byte // a to z by their keys
-}
+// latin tells Latin letters beyond ASCII in letters from a to z that are sorted as
+// they are; those that are others are not in it. It is made when the first one
+// comes.
+var latin = sync.OnceValue(func() map[rune]string {
+	var key collate.Buffer
+	c := collate.New(language.Und, collate.Loose)
+	keyOf := func(s string) string {
+		key.Reset()
+		return string(c.KeyFromString(&key, s))
+	}
+	letters := map[string]byte{}
+	for l := byte('a'); l <= 'z'; l++ {
+		letters[keyOf(string(l))] = l
+	}
+	all := map[rune]string{}
+	for _, part := range unicode.Latin.R16 {
+		for r := max(utf8.RuneSelf, rune(part.Lo)); r <= rune(part.Hi); r += rune(part.Stride) {
+			if s, ok := spelled(keyOf(string(r)), letters); ok {
+				all[r] = s
+			}
+		}
+	}
+	return all
+})
 
 const keyBytes = 2 // in the key of a letter from a to z
 
-func newAlphabet() *alphabet {
-	a := &alphabet{collate.New(language.Und, collate.Loose), map[string]byte{}}
-	for l := byte('a'); l <= 'z'; l++ {
-		a.letters[a.key(string(l))] = l
-	}
-	return a
-}
-
-func (a *alphabet) key(s string) string {
-	var b collate.Buffer
-	return string(a.KeyFromString(&b, s))
-}
-
-// spelled is r in letters from a to z that are sorted as it is, or else r.
-func (a *alphabet) spelled(r rune) string {
-	var letters []byte
-	for key := a.key(string(r)); key != ""; key = key[keyBytes:] {
-		l, ok := a.letters[key[:min(keyBytes, len(key))]]
+// spelled is a key in the letters whose keys it is made of.
+func spelled(key string, letters map[string]byte) (string, bool) {
+	var s []byte
+	for ; key != ""; key = key[keyBytes:] {
+		l, ok := letters[key[:min(keyBytes, len(key))]]
 		if !ok {
-			return string(r)
+			return "", false
 		}
-		letters = append(letters, l)
+		s = append(s, l)
 	}
-	return string(letters)
+	return string(s), true
 }
