@@ -50,7 +50,7 @@ func bindings() []binding {
 	return []binding{
 		{keyEnter, []string{"enter"}, "Enter", "take what is typed; with nothing typed go on, nothing is taken", false},
 		{keyBack, []string{"esc", "shift+tab"}, "Esc", "back; what is typed stays", false},
-		{keySteps, []string{"tab"}, "Tab", "all steps, to go to any of them; in past fittings, climbers and who is due", false},
+		{keySteps, []string{"tab"}, "Tab", "all steps, to go to any of them; in past fittings, climbers and who is due, then cords by age", false},
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
 		{keySide, []string{"v", "V"}, "v", "side view of climber and kit to scale; Up and Down show the other poses", true},
 		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},

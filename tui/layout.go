@@ -303,7 +303,11 @@ func (m *Model) footer() string {
 	case onSide:
 		return t.hints(m.width, "Up Down", "other poses", "any other key", "back")
 	case onPast:
-		return t.hints(m.width, "Enter", "open", "Up Down", "move", "Tab", "due", "Esc", "back", "text", "finds")
+		tab := "due"
+		if m.past.byClimber {
+			tab = "cords"
+		}
+		return t.hints(m.width, "Enter", "open", "Up Down", "move", "Tab", tab, "Esc", "back", "text", "finds")
 	case onPage:
 		if m.pages[len(m.pages)-1].entry != nil {
 			return t.hints(m.width, "PgDn PgUp", "scroll", "c", "compare", "h", "history", "Esc", "back")

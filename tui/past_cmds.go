@@ -100,6 +100,15 @@ func (m *Model) readPair(gen int, a, b *records.Entry) tea.Cmd {
 	}
 }
 
+// readCords looks up the cords of all kits.
+func (m *Model) readCords(gen int) tea.Cmd {
+	list, now := m.past.list, m.now
+	return func() tea.Msg {
+		cords := list.Cords()
+		return pageMsg{gen: gen, unit: sessions.MM, write: func(l pages.Look) []string { return pages.CordList(cords, now, l) }}
+	}
+}
+
 // readHistory reads all sessions of a climber.
 func (m *Model) readHistory(gen int, c *records.Climber) tea.Cmd {
 	store, list, now := m.opts.Store, m.past.list, m.now

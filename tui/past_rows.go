@@ -95,15 +95,18 @@ func (m *Model) pastCount() string {
 		}
 		return fmt.Sprintf("%s, %d due", plural(len(p.people), "climber"), due)
 	}
-	all := len(p.list.Sessions())
+	all, found := len(p.list.Sessions()), len(p.found)
+	for found > 0 && p.found[found-1].Err != nil { // bad files come last
+		found--
+	}
 	var parts []string
 	switch {
 	case p.typed == "":
 		parts = append(parts, plural(all, "session"))
-	case len(p.found) == 0:
+	case found == 0:
 		parts = append(parts, fmt.Sprintf("none of %d", all))
 	default:
-		parts = append(parts, fmt.Sprintf("%d of %d", len(p.found), all))
+		parts = append(parts, fmt.Sprintf("%d of %d", found, all))
 	}
 	if p.list.Bad > 0 {
 		parts = append(parts, plural(p.list.Bad, "bad file"))

@@ -138,9 +138,11 @@ func TestPastTellsWhoIsDue(t *testing.T) {
 		d.press(tea.KeyEsc)
 		d.sees("Find: CLIMBER c_")
 		d.press(tea.KeyTab)
+		d.sees("Cords by age", "tied", "left hitch loop", "demo kit 2")
+		d.press(tea.KeyEsc)
+		d.sees("Find: CLIMBER c_")
+		d.press(tea.KeyEsc, tea.KeyEsc)
 		d.sees("Past fittings", "4 sessions")
-		d.press(tea.KeyTab, tea.KeyEsc)
-		d.sees("Past fittings")
 		d.leave()
 	})
 }
@@ -205,9 +207,10 @@ func TestPlainPast(t *testing.T) {
 		"a-good-kit.toml: PASS (21 pass)":                                    {"4"},
 		"demo climber A: 2 sessions":                                         {"history 1"},
 		"thigh\n  A 414 ± 2 mm ×3  B 414 ± 2 mm ×3\n  change same reading\n": {"compare 4 1"},
-		"none of 4":                       {"nowhere"},
-		"Not done: compare takes two":     {"compare 1 99"},
-		"Not searched: colour: is no key": {"colour:x"},
+		"2026-04-11    228  left hitch loop":                                 {"cords"},
+		"none of 4":                                                          {"nowhere"},
+		"Not done: compare takes two":                                        {"compare 1 99"},
+		"Not searched: colour: is no key":                                    {"colour:x"},
 	} {
 		if got := say(lines...); !strings.Contains(got, want) {
 			t.Errorf("%v: no %q in\n%s", lines, want, got)

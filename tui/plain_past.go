@@ -24,7 +24,7 @@ func (p *plain) past() {
 	m.listed(listed)
 	p.told(&m)
 	for {
-		p.say("Type words to find (climber, place, date, verdict, piece, kit), a number to show that one, compare NUMBER NUMBER, history NUMBER, due for who is due for a re-check, or back.")
+		p.say("Type words to find (climber, place, date, verdict, piece, kit), a number to show that one, compare NUMBER NUMBER, history NUMBER, due for who is due for a re-check, cords for cords by age, or back.")
 		line, ok := p.read()
 		words := strings.Fields(line)
 		if !ok || len(words) == 0 || line == "back" {
@@ -39,6 +39,8 @@ func (p *plain) past() {
 			for _, w := range m.past.people {
 				p.say("%s", strings.TrimSpace(personRow(w)))
 			}
+		case line == "cords":
+			p.page(m.readCords(0)().(pageMsg))
 		case words[0] == "history" && len(words) == 2 && last != nil:
 			if c := m.past.climberOf(last); c != nil {
 				p.page(m.readHistory(0, c)().(pageMsg))

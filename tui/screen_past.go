@@ -87,8 +87,12 @@ func (m *Model) pastKey(msg tea.KeyMsg) tea.Cmd {
 		}
 		return nil
 	case keySteps:
-		if p.with == nil {
-			p.byClimber, p.typed = !p.byClimber, ""
+		switch {
+		case p.with != nil || p.list == nil:
+		case p.byClimber:
+			return m.readCords(m.turnTo(page{title: "Cords by age, those of all kits"}))
+		default:
+			p.byClimber, p.typed = true, ""
 			p.find()
 		}
 		return nil
