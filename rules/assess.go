@@ -55,9 +55,12 @@ func (r *EndResult) capped() bool { return r.Verdict != r.Plain }
 // Ratio is margin over guard; see Ratio.
 func (r *EndResult) Ratio() float64 { return Ratio(r.Margin, r.Guard) }
 
-// Ratio is margin over guard, without limit where there is no guard.
+// Ratio is margin over guard, without limit where there is no guard; NaN where
+// either is unknown.
 func Ratio(margin, guard float64) float64 {
 	switch {
+	case math.IsNaN(margin - guard):
+		return math.NaN()
 	case guard > 0:
 		return margin / guard
 	case margin >= 0:
