@@ -46,6 +46,6 @@ func guardCmd(c tea.Cmd) tea.Cmd {
 // guard runs f; where that panics, guard does, with the place of it.
 func guard(f func()) {
 	if place := fault.In(f); place != "" {
-		panic("a fault of the program's own, at " + place)
+		panic("a fault of the program's own, at " + place) //nolint:forbidigo // goes on with a panic that there was
 	}
 }
