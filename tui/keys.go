@@ -54,7 +54,7 @@ func bindings() []binding {
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
 		{keySide, []string{"v", "V"}, "v", "side view of climber and kit to scale; Up and Down show the other poses", true},
 		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
-		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept", true},
+		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept; of the mass, that it is what it was", true},
 		{keyStudents, []string{"ctrl+o"}, "Ctrl-O", "other students: those whose sessions are open, and the next one on this kit", false},
 		{keyWanted, []string{"w", "W"}, "w", "to the reading worth taking: one that may still change a verdict", true},
 		{keyCompare, []string{"c", "C"}, "c", "in a past fitting: hold it against another one", true},

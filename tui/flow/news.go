@@ -61,7 +61,7 @@ func news() Step {
 		newOf("new.climber", "What of the climber is new?", climberNews),
 		newOf("new.kit", "What of the kit is new?", kitNews),
 		{Key: "new.keep", Kind: Choice, Title: "Keep the lengths that are not stale?", Topic: "origin",
-			How: "Each is marked as kept, with the day on which it was taken. Heights, the mass and how far the rope hangs ahead are always read anew.",
+			How: "Each is marked as kept, with the day on which it was taken. Heights, the mass and how far the rope hangs ahead are always asked for anew.",
 			Options: func(d *Draft) []Option {
 				n := len(d.keepable())
 				if n == 0 {
