@@ -205,7 +205,9 @@ func (p *plain) answer(line string) bool {
 func (p *plain) choose(line string) {
 	now, options := p.opts.Now(), p.flow.Options()
 	if line == "" {
-		p.chosen(options, p.flow.Marked())
+		if !p.flow.WentOn() {
+			p.chosen(options, p.flow.Marked())
+		}
 		p.do(flow.Enter{Now: now})
 		return
 	}

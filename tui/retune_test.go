@@ -138,3 +138,26 @@ func TestReTuneKeepsByAnActAlone(t *testing.T) {
 		d.leave()
 	})
 }
+
+// TestASecondEnterPassesNothingOver types a reading of a re-tune as in a first
+// fitting, with an Enter to take it and one to go on: nothing is passed over, nor
+// is a climber taken to be down.
+func TestASecondEnterPassesNothingOver(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := begin(t, once(flowtest.Examples(t, exampleDir)["2-one-must-fails.toml"]), "3")
+		d.burst("\r3" + "1" + "998\r\r")
+		if a, said := d.m().flow.Ask(), d.m().flow.Said.Text; a.Reading != fit.ConnectorBottom || !strings.Contains(said, "Enter once more") {
+			t.Errorf("at %s: %s", a.Key, said)
+		}
+		d.press(tea.KeyEnter)
+		if a := d.m().flow.Ask(); a.Reading != fit.GardaLevel {
+			t.Errorf("Enter once more does not go on: at %s", a.Key)
+		}
+		d.goTo(d.place("hangs.1.garda_taut_mm"))
+		d.burst("1534\r\r") // taken, and out of habit
+		if !d.m().flow.Hanging() || d.m().flow.Ask().Key != "down" {
+			t.Errorf("an Enter too many has the climber down: at %s", d.m().flow.Ask().Key)
+		}
+		d.leave()
+	})
+}

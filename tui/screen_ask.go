@@ -89,6 +89,8 @@ func (m *Model) choiceKey(msg tea.KeyMsg, id keyID) (tea.Cmd, bool) {
 		return m.do(flow.Pick{Option: int(name[0] - '1'), Now: m.now}), true
 	case id == keyOlder, id == keyNewer:
 		return m.form.update(msg), true
+	case id == keyEnter && m.flow.WentOn():
+		return m.do(flow.Enter{Now: m.now}), true
 	case id == keyEnter:
 		return m.do(flow.Pick{Option: *m.form.option, Now: m.now}), true
 	case (id == keyShorter || id == keyLonger) && m.flow.Ask().Key == "review":

@@ -12,10 +12,16 @@ import (
 // Do is the state after e.
 func (s State) Do(e Event) State {
 	s.Said, s.Next, s.Tied = Said{}, NoNext, nil
+	wentOn := s.wentOn
+	s.wentOn = false
 	switch e := e.(type) {
 	case Typed:
 		s.setText(s.field(), e.Text)
 	case Enter:
+		if a := s.Ask(); wentOn && (a.Kind == Choice || blank(s.Text())) {
+			s.Said = Said{Kind: Noted, Text: "that was taken, and this is the next question: Enter once more goes on"}
+			break
+		}
 		s.enter(e.Now)
 	case Pick:
 		s.pick(e.Option, e.Now)
@@ -58,6 +64,10 @@ func (s State) Do(e Event) State {
 	s.lookAtDrill()
 	return s
 }
+
+// WentOn says whether a reading that was taken has just led on by itself, so that
+// an empty answer is asked about once.
+func (s *State) WentOn() bool { return s.wentOn }
 
 func (s *State) setText(field, text string) {
 	s.Texts = maps.Clone(s.Texts)
@@ -111,6 +121,7 @@ func (s *State) take(a Ask, now time.Time) {
 	}
 	s.Said.Echo = "" // of another question than the one to come
 	s.forward()
+	s.wentOn = a.Kind == Reading
 }
 
 // correct puts the field in the place of a value taken before; empty takes it out.

@@ -52,6 +52,7 @@ type State struct {
 	Rounds []Round // what was changed so far, worked out for the review
 
 	trail    []Place
+	wentOn   bool   // a reading was taken and led on by itself: an Enter out of habit passes nothing over
 	roundsOf int    // Saves when Rounds were worked out, plus 1
 	drillOf  int    // the same of what is told of the drill
 	doubted  string // the field and text that were asked about last
