@@ -23,8 +23,7 @@ func TestReadmeIsCurrent(t *testing.T) {
 	}
 	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
 	for part, want := range map[string]string{
-		"keys": readmeKeys(), "review": demoReview(t), "advice": readmeView(t, "advice"), "what-if": readmeView(t, "what-if-window"),
-		"side view": demoSideView(t),
+		"keys": readmeKeys(), "review": demoReview(t), "advice": readmeView(t, "advice"),
 	} {
 		begin, end := "<!-- "+part+": from code, go test ./tui -update -->\n", "<!-- "+part+": end -->\n"
 		before, rest, ok := strings.Cut(readme, begin)
@@ -65,15 +64,7 @@ func readmeKeys() string {
 }
 
 // demoReview is the screen that Enter leads to on the first one, at 80x24.
-func demoReview(t *testing.T) string { return demoScreen(t, 80, 24) }
-
-// demoSideView is the side view of the demo climber with the tether taut.
-func demoSideView(t *testing.T) string {
-	return demoScreen(t, 80, 40, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("v")})
-}
-
-// demoScreen is the screen that Enter and these keys lead to.
-func demoScreen(t *testing.T, width, height int, keys ...tea.KeyMsg) string {
+func demoReview(t *testing.T) string {
 	t.Helper()
 	now := func() time.Time { return time.Date(2026, 4, 18, 10, 0, 0, 0, time.UTC) }
 	store := func() *sessions.Store {
@@ -91,10 +82,7 @@ func demoScreen(t *testing.T, width, height int, keys ...tea.KeyMsg) string {
 	}
 	defer opened.editor.Close()
 	m, _ = m.Update(opened)
-	m, _ = m.Update(tea.WindowSizeMsg{Width: width, Height: height})
-	for _, k := range keys {
-		m, _ = m.Update(k)
-	}
+	m, _ = m.Update(tea.WindowSizeMsg{Width: 80, Height: 24})
 	var b strings.Builder
 	for line := range strings.Lines(m.View()) {
 		b.WriteString(strings.TrimRight(line, " \n") + "\n")

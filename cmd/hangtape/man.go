@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -30,7 +31,27 @@ func manCommand() *cobra.Command {
 			if err := doc.GenManTree(root, header, filepath.Clean(args[0])); err != nil {
 				return fmt.Errorf("manual pages: %w", err)
 			}
-			return nil
+			return plainFlags(args[0])
 		},
 	}
+}
+
+// plainFlags takes out of the manual pages in dir what the library adds to
+// flags as their default, which is off or empty: [=false] and ="".
+func plainFlags(dir string) error {
+	pages, err := filepath.Glob(filepath.Join(dir, "hangtape*.1"))
+	if err != nil {
+		return fmt.Errorf("manual pages: %w", err)
+	}
+	plain := strings.NewReplacer("[=false]", "", `=""`, "")
+	for _, page := range pages {
+		text, err := os.ReadFile(page) //nolint:gosec // just written
+		if err == nil {
+			err = os.WriteFile(page, []byte(plain.Replace(string(text))), 0o644) //nolint:gosec // for everybody to read
+		}
+		if err != nil {
+			return fmt.Errorf("manual pages: %w", err)
+		}
+	}
+	return nil
 }

@@ -49,7 +49,7 @@ func release(version, dir, only string) error {
 
 // build is one static binary without the paths of this machine in it.
 func build(p platform, version, out string) error {
-	c := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w -X main.version="+version, "-o", out, "./cmd/hangtape") //nolint:gosec // our own words
+	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-ldflags", "-s -w -X main.version="+version, "-o", out, "./cmd/hangtape") //nolint:gosec // our own words
 	c.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS="+p.os, "GOARCH="+p.arch)
 	if said, err := c.CombinedOutput(); err != nil {
 		return fmt.Errorf("%s: %w\n%s", p, err, said)

@@ -21,7 +21,7 @@ import (
 	"example.com/hangtape/sessions/sessionstest"
 )
 
-var update = flag.Bool("update", false, "write the README's part afresh")
+var update = flag.Bool("update", false, "write the table of columns afresh")
 
 const example = "../../testdata/sessions/examples/1-good-kit.toml"
 
@@ -239,7 +239,7 @@ func TestAnonymousRowsNameNobody(t *testing.T) {
 	}
 }
 
-// columnsTable is the README's table, a line for each family of columns.
+// columnsTable is the table of cmd/hangtape/data.md, a line for each family of columns.
 func columnsTable() string {
 	var b strings.Builder
 	b.WriteString("| column | what it holds | with `--anonymous` |\n| --- | --- | --- |\n")
@@ -253,23 +253,23 @@ func columnsTable() string {
 	return b.String()
 }
 
-func TestReadmeTellsTheColumns(t *testing.T) {
-	const path, begin, end = "../../README.md", "<!-- columns: from code, go test ./sessions/export -update -->\n", "<!-- columns: end -->\n"
+func TestDataPageTellsTheColumns(t *testing.T) {
+	const path, begin, end = "../../cmd/hangtape/data.md", "<!-- columns: from code, go test ./sessions/export -update -->\n", "<!-- columns: end -->\n"
 	data, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
 	}
-	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
-	before, rest, ok := strings.Cut(readme, begin)
+	page := strings.ReplaceAll(string(data), "\r\n", "\n")
+	before, rest, ok := strings.Cut(page, begin)
 	got, after, ok2 := strings.Cut(rest, end)
 	switch {
 	case !ok || !ok2:
-		t.Fatal("the README has no part for the columns")
+		t.Fatal("data.md has no part for the columns")
 	case *update:
 		if err := os.WriteFile(path, []byte(before+begin+columnsTable()+end+after), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	case got != columnsTable():
-		t.Error("the README's columns are not those of the export: go test ./sessions/export -update")
+		t.Error("the columns of data.md are not those of the export: go test ./sessions/export -update")
 	}
 }
