@@ -93,6 +93,9 @@ func judgeFile(w *world, name string) (j judged, err error) {
 		if j.File, err = readSession(w, name); err == nil {
 			j.report, err = j.Judge()
 		}
+		if err == nil {
+			j.report.Findings = append(j.report.Findings, sessions.OddTimes(j.Session, w.now())...)
+		}
 		return err
 	})
 	return j, err

@@ -67,8 +67,8 @@ var oddities = []oddity{
 	{"no backup bridge", "-kit.backup_bridge", exitFails, "two-load-paths=fail", ""},
 	{"one hitch", "-kit.hitch_right; -hangs.right_loop_top_mm; -hangs.right_hitch_top_mm", exitFails, "two-load-paths=fail hitch-top-reach=unknown hitch-top-reach@right hitch-wraps=unknown", ""},
 	{"cord ÷ rope at its limit", "kit.hitch_left.cord_mm = 6.6; kit.hitch_right.cord_mm = 6.6", exitDone, "hitch-cord-bite=tight", ""},
-	{"started in 2099", "session.started = 2099-05-07T09:04:00Z", exitDone, "slip-drop=pass", ""},
-	{"finished before it started", "session.finished = 2026-05-06T09:04:00Z", exitDone, "slip-drop=pass", ""},
+	{"started in 2099", "session.started = 2099-05-07T09:04:00Z", exitDone, "slip-drop=pass finding!odd-reading?session.started", "which clock is off?"},
+	{"finished before it started", "session.finished = 2026-05-06T09:04:00Z", exitDone, "slip-drop=pass finding!odd-reading?session.finished", "before it started"},
 	{"follows a session that is nowhere", `session.follows = "01KPFXRYR03M4T5W6X7Y8Z9A0B"`, exitDone, "slip-drop=pass", ""},
 	{"a name that is a command to terminals", `session.climber = "\u001b[2J\u202e<script>"`, exitDone, "slip-drop=pass", ""},
 

@@ -13,7 +13,7 @@ import (
 
 // Show is one session: whose it is, the kit, what was read, the verdicts by the
 // rules of today, what changed on the way, the drill and the sign-off. now is
-// the day that cords are aged to. The error is that of judging the session; the
+// the day that cords are aged to and times are held against. The error is that of judging the session; the
 // lines that do not need a verdict are there all the same.
 func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
 	p := newPage(l)
@@ -21,6 +21,7 @@ func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
 	r, err := f.Judge()
 	outcome := "cannot be judged"
 	if err == nil {
+		r.Findings = append(r.Findings, sessions.OddTimes(s, now)...)
 		outcome = fmt.Sprintf("%s (%s)", word(r.Outcome), rules.Tally(r.Checks))
 	}
 	p.para(0, p.typed(f.Name)+": "+outcome)
