@@ -59,6 +59,7 @@ func adviceOf(s *flow.State) adviceText {
 	if a.Sooner != nil {
 		t.list("Read again first", []string{a.Sooner.Words(a.LeastChange.Cost)})
 	}
+	t.list(advice.BoundsHead, advice.BoundWords(a.OddBounds, unit))
 	columns := [][]advice.Check{a.Now}
 	switch same := advice.SameChanges(a.LeastChange.Changes, a.BestFit.Changes); {
 	case a.Conflict != nil:

@@ -33,6 +33,7 @@ func (p *advicePage) answer(f *sessions.File, a *advice.Answer) {
 		p.section("Read again first")
 		p.item("", a.Sooner.Words(a.LeastChange.Cost))
 	}
+	p.bounds(a.OddBounds)
 	columns := []column{{"now", a.Now}}
 	if a.Conflict != nil {
 		p.section("Why no set of lengths can pass")
@@ -111,6 +112,17 @@ func (p *advicePage) outcome(title, what string, o outcome) {
 	}
 	if len(o.changes) == 0 {
 		p.item("", "nothing to change")
+	}
+}
+
+// bounds tells which bounds are not simply what was searched.
+func (p *advicePage) bounds(odd []advice.OddBound) {
+	if len(odd) == 0 {
+		return
+	}
+	p.section(advice.BoundsHead)
+	for _, words := range advice.BoundWords(odd, p.unit) {
+		p.item("", words)
 	}
 }
 

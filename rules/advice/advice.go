@@ -41,7 +41,7 @@ func Advise(id string, f *fit.Fitting, l rules.Limits, mark float64) *Answer {
 	sub := newSubject("", f, l, mark)
 	ps := pieces(f, sub.assessed.Model(), mark)
 	a := newAdviser([]*subject{sub}, &ps, 0)
-	ans := &Answer{Format: 1, ID: id, Unknown: sub.unknown(), Estimated: a.estimated(sub), Now: checks(sub.assessed)}
+	ans := &Answer{Format: 1, ID: id, Unknown: sub.unknown(), Estimated: a.estimated(sub), Now: checks(sub.assessed), OddBounds: oddBounds(f, sub.assessed.Model())}
 	least, ok := a.chooser.settle(a.chooser.leastChange)
 	if ok {
 		ans.LeastChange = a.told(&least).alone()

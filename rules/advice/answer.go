@@ -14,7 +14,8 @@ type Answer struct {
 	Estimated    []string  `json:"estimated"` // readings that a must rests on an estimate for
 	Conflict     *Conflict `json:"conflict"`
 
-	Now []Check `json:"-"` // the checks as they are, by margin and guard alone
+	Now       []Check    `json:"-"` // the checks as they are, by margin and guard alone
+	OddBounds []OddBound `json:"-"`
 }
 
 // Sooner says that a cheaper set would do after some readings.

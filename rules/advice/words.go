@@ -102,6 +102,18 @@ func (s *Sooner) Words(cost int) string {
 	return fmt.Sprintf("%s, in place of work %d, once these are read three times afresh, one after the other: %s", would, cost, named(s.Readings))
 }
 
+// BoundsHead is the heading of what is odd about bounds.
+const BoundsHead = "Bounds that the search could not take as told"
+
+// BoundWords tells each of odd, with lengths in unit (mm, cm, in).
+func BoundWords(odd []OddBound, unit string) []string {
+	words := make([]string, len(odd))
+	for i := range odd {
+		words[i] = odd[i].Words(unit)
+	}
+	return words
+}
+
 // Words tells the conflict, with lengths in unit (mm, cm, in).
 func (c *Conflict) Words(unit string) string {
 	if len(c.Checks) == 0 && len(c.Bounds) > 0 {

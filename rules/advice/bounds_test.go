@@ -1,0 +1,40 @@
+package advice_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/rules/advice"
+	"example.com/hangtape/sessions"
+)
+
+// Bounds that are not searched as they were told are told of: the tether is
+// 135 mm long, the main bridge's rings are 364 mm apart.
+func TestBoundsThatAreNotSearchedAsToldAreTold(t *testing.T) {
+	file, err := sessions.ReadFile(examples+"/1-good-kit.toml", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		piece fit.Piece
+		put   func(info *fit.PieceInfo)
+		want  string
+	}{
+		{fit.PieceTether, func(*fit.PieceInfo) {}, ""},
+		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds = [2]float64{200, 400} }, "set to 135 mm, outside its bounds of 200 mm to 400 mm"},
+		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds = [2]float64{50, 100} }, "set to 135 mm, outside"},
+		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds, i.Change = [2]float64{200, 400}, fit.Fixed }, ""},
+		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{365, 1600} }, ""},
+		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 1600} }, "its rings keep it at 365 mm or more: nothing shorter is tried"},
+		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 350} }, "it is left as it is"},
+	} {
+		s := file.Session.Clone()
+		c.put(&s.Fit.Kit.Pieces[c.piece])
+		words := advice.BoundWords(advice.Advise("", &s.Fit, rules.DefaultLimits(), advice.MarkMetric).OddBounds, "mm")
+		if got := strings.Join(words, "\n"); !strings.Contains(got, c.want) || (got == "") != (c.want == "") {
+			t.Errorf("%v within %v: told %q, want %q", c.piece, s.Fit.Kit.Pieces[c.piece].Bounds, got, c.want)
+		}
+	}
+}
