@@ -28,7 +28,9 @@ func TestEnds(t *testing.T) {
 		"a request to end":  {func(p pane, _, pid string) { p.signal(pid, syscall.SIGTERM) }, "ENDED 0", false},
 		"an interrupt":      {func(p pane, _, pid string) { p.signal(pid, syscall.SIGINT) }, "ENDED 0", false},
 		"killed":            {func(p pane, _, pid string) { p.signal(pid, syscall.SIGKILL) }, "ENDED 137", true},
-		"a fault":           {func(p pane, dir, _ string) { p.fault(dir) }, "ENDED 4", false},
+		"a fault in update": {func(p pane, dir, _ string) { p.fault(breaks(dir, "update")) }, "ENDED 4", false},
+		"a fault in view":   {func(p pane, dir, _ string) { p.fault(breaks(dir, "view")) }, "ENDED 4", false},
+		"a fault, command":  {func(p pane, dir, _ string) { p.fault(breaks(dir, "command")) }, "ENDED 4", false},
 		"Ctrl-C":            {func(p pane, _, _ string) { p.keys("C-c") }, "ENDED 0", false},
 		"suspended for now": {func(p pane, _, _ string) { p.suspend() }, "GONE 0", false},
 	} {
@@ -73,9 +75,9 @@ func TestEnds(t *testing.T) {
 }
 
 // fault breaks the wizard down at its next message.
-func (p pane) fault(dir string) {
+func (p pane) fault(file string) {
 	p.t.Helper()
-	if err := os.WriteFile(filepath.Join(dir, "fault"), nil, 0o600); err != nil {
+	if err := os.WriteFile(file, nil, 0o600); err != nil {
 		p.t.Fatal(err)
 	}
 }

@@ -10,11 +10,17 @@ import (
 // terminal after a panic and prints what it was and every call on the way, which
 // may hold a climber's name and measures; so a panic goes on with its place alone,
 // and only once the calls that led to it are over.
-type guarded struct{ Model }
+type guarded struct{ wizard }
+
+// A wizard is what Run runs.
+type wizard interface {
+	tea.Model
+	finish() error // saves what is not on disk yet
+}
 
 func (g guarded) Init() tea.Cmd {
 	var cmd tea.Cmd
-	guard(func() { cmd = g.Model.Init() })
+	guard(func() { cmd = g.wizard.Init() })
 	return guardCmd(cmd)
 }
 
@@ -22,14 +28,14 @@ func (g guarded) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	var cmd tea.Cmd
 	guard(func() {
 		var m tea.Model
-		m, cmd = g.Model.Update(msg)
-		g.Model = m.(Model)
+		m, cmd = g.wizard.Update(msg)
+		g.wizard = m.(wizard)
 	})
 	return g, guardCmd(cmd)
 }
 
 func (g guarded) View() (s string) {
-	guard(func() { s = g.Model.View() })
+	guard(func() { s = g.wizard.View() })
 	return s
 }
 

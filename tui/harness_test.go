@@ -20,13 +20,14 @@ import (
 // place of running tests.
 const wizardEnv = "HANGTAPE_TEST_WIZARD"
 
-// wizard runs the full screen on a folder and leaves the process.
-func wizard(dir string) {
+// runWizard runs the full screen on a folder and leaves the process.
+func runWizard(dir string) {
 	store, err := sessions.OpenStore(dir, time.Now, rand.Reader)
 	if err == nil {
 		var demo *sessions.Store
 		if demo, err = sessions.OpenStore(filepath.Join(dir, "demo"), time.Now, rand.Reader); err == nil {
-			err = Run(Options{Store: store, Demo: demo, Now: faulty(dir), In: os.Stdin, Out: os.Stdout})
+			o := Options{Store: store, Demo: demo, Now: time.Now, In: os.Stdin, Out: os.Stdout}
+			err = run(breaking{New(o), dir}, o)
 		}
 	}
 	if err != nil {
@@ -36,20 +37,36 @@ func wizard(dir string) {
 	os.Exit(0)
 }
 
-// faulty is the clock of a wizard that breaks down as soon as the folder holds a
-// file of that name.
-func faulty(dir string) func() time.Time {
-	return func() time.Time {
-		if _, err := os.Stat(filepath.Join(dir, "fault")); err == nil {
-			panic("Ash weighs 84 kg")
-		}
-		return time.Now()
+// A breaking wizard breaks down in update, view or a command, once its folder
+// holds a file of the name that breaks gives it.
+type breaking struct {
+	Model
+	dir string
+}
+
+func breaks(dir, in string) string { return filepath.Join(dir, "fault-in-"+in) }
+
+func (b breaking) fault(in string) {
+	if _, err := os.Stat(breaks(b.dir, in)); err == nil {
+		panic("Ash weighs 84 kg")
 	}
+}
+
+func (b breaking) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	b.fault("update")
+	m, cmd := b.Model.Update(msg)
+	b.Model = m.(Model)
+	return b, tea.Batch(cmd, func() tea.Msg { b.fault("command"); return nil })
+}
+
+func (b breaking) View() string {
+	b.fault("view")
+	return b.Model.View()
 }
 
 func TestMain(m *testing.M) {
 	if dir := os.Getenv(wizardEnv); dir != "" { // we are the program in a terminal
-		wizard(dir)
+		runWizard(dir)
 	}
 	lipgloss.SetColorProfile(termenv.Ascii) // whatever the environment says
 	os.Exit(m.Run())

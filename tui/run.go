@@ -15,8 +15,10 @@ var ErrFault = errors.New("the wizard stopped at a fault of the program's own; w
 // Run is the wizard, full screen, until its user leaves it. What was taken is
 // on disk then, also after a hang-up, a signal or a fault of the program's own;
 // the error says what is not.
-func Run(o Options) error {
-	p := tea.NewProgram(guarded{New(o)}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen())
+func Run(o Options) error { return run(New(o), o) }
+
+func run(w wizard, o Options) error {
+	p := tea.NewProgram(guarded{w}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen())
 	hangup := make(chan os.Signal, 1)
 	signal.Notify(hangup, syscall.SIGHUP)
 	defer signal.Stop(hangup)
