@@ -91,6 +91,7 @@ var oddCalls = []oddCall{
 	{"demo BAD", exitFile, "not a directory"},
 	{"demo a b", exitUsage, "is too many"},
 	{"version x", exitUsage, "takes no words"},
+	{"completion nonsense", exitUsage, `"nonsense" is not a shell that completions are made for`},
 	{"help nonsense", exitUsage, `"nonsense" is not a command`},
 	{"_", exitUsage, `"" is not a command`},
 	{"--nonsense", exitUsage, "unknown flag"},

@@ -50,6 +50,16 @@ func rootCommand(w *world) *cobra.Command {
 			return noSuchCommand(root, args)
 		}
 	}
+	root.InitDefaultCompletionCmd()
+	if completion, _, err := root.Find([]string{"completion"}); err == nil {
+		completion.Args = func(c *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return callError(c, "%q is not a shell that completions are made for", args[0])
+			}
+			return nil
+		}
+		completion.RunE = func(c *cobra.Command, _ []string) error { return c.Help() }
+	}
 	return root
 }
 
