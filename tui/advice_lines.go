@@ -59,7 +59,6 @@ func adviceOf(s *flow.State) adviceText {
 	if a.Sooner != nil {
 		t.list("Read again first", []string{a.Sooner.Words(a.LeastChange.Cost)})
 	}
-	t.list(advice.BoundsHead, advice.BoundWords(a.OddBounds, unit))
 	columns := [][]advice.Check{a.Now}
 	switch same := advice.SameChanges(a.LeastChange.Changes, a.BestFit.Changes); {
 	case a.Conflict != nil:
@@ -88,6 +87,7 @@ func adviceOf(s *flow.State) adviceText {
 		t.left(advice.ShortMusts(a.LeastChange.Checks, a.Unknown))
 	}
 	t.list("Not known for want of a reading", a.Unknown)
+	t.list(advice.BoundsHead, advice.BoundWords(a.OddBounds, unit))
 	if changes {
 		t.say("The window of a piece holds with the others where they are told to be; windows do not add up.")
 	}

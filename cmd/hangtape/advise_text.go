@@ -33,7 +33,6 @@ func (p *advicePage) answer(f *sessions.File, a *advice.Answer) {
 		p.section("Read again first")
 		p.item("", a.Sooner.Words(a.LeastChange.Cost))
 	}
-	p.bounds(a.OddBounds)
 	columns := []column{{"now", a.Now}}
 	if a.Conflict != nil {
 		p.section("Why no set of lengths can pass")
@@ -50,6 +49,7 @@ func (p *advicePage) answer(f *sessions.File, a *advice.Answer) {
 	}
 	p.cordToCut(a.LeastChange.Changes, a.BestFit.Changes)
 	p.names("Not known for want of a reading", a.Unknown)
+	p.bounds(a.OddBounds)
 	p.closing(len(a.LeastChange.Changes)+len(a.BestFit.Changes) > 0)
 }
 

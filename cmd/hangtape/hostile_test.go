@@ -32,7 +32,7 @@ var oddities = []oddity{
 	{"one strand", "kit.tether.strands = 1", exitFails, "tether-strength=fail", ""},
 	{"cord that no standard rates, without its label", "kit.tether.cord_mm = 9; -kit.tether.strength_kn", exitShort, "tether-strength=unknown tether-strength?kit.tether.strength_kn", "cord strength"},
 	{"metres of rope typed as mm", "rope.least_above_mm = 3", exitFails, "finding!units?rope.least_above_mm slip-force=fail", "was it metres?"},
-	{"a tether outside its own bounds", "kit.tether.bounds_mm = [200, 400]", exitDone, "slip-drop=pass", "it is set to 135 mm, outside its bounds of 200 mm to 400 mm"},
+	{"a tether outside its own bounds", "kit.tether.bounds_mm = [200, 400]", exitDone, "slip-drop=pass", "set to 135 mm, outside its bounds of 200 mm to 400 mm"},
 
 	{"a bridge as long as its rings are apart", "kit.main_bridge.length_mm = [364]", exitFile, "", "a bridge of 364 mm does not reach across rings 364 mm apart"},
 	{"a bridge shorter than its rings are apart", "kit.main_bridge.length_mm = [300]", exitFile, "", "a bridge of 300 mm does not reach"},

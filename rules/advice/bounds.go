@@ -48,7 +48,7 @@ func (b *OddBound) Words(unit string) string {
 	case b.Least > b.Bounds[1]:
 		return fmt.Sprintf("%s: its rings keep it at %s or more, its bounds end at %s: it is left as it is", name, say(math.Ceil(b.Least)), say(b.Bounds[1]))
 	case b.outside():
-		return fmt.Sprintf("%s: it is set to %s, outside its bounds of %s to %s; where it is changed, it comes to lie within them",
+		return fmt.Sprintf("%s: set to %s, outside its bounds of %s to %s; a change ends within them",
 			name, rules.FormatLength(b.From, unit), say(b.Bounds[0]), say(b.Bounds[1]))
 	}
 	return fmt.Sprintf("%s: its bounds go down to %s, its rings keep it at %s or more: nothing shorter is tried", name, say(b.Bounds[0]), say(math.Ceil(b.Least)))
