@@ -51,7 +51,7 @@ func NewCard(s Subject) *Card {
 			c.Shoulds = append(c.Shoulds, l)
 		}
 	}
-	c.Missing = s.missing()
+	c.Missing = rules.MissingNames(s.Report.Checks)
 	worstFirst(c.Musts)
 	worstFirst(c.Shoulds)
 	for _, f := range s.Report.Findings {
@@ -64,15 +64,6 @@ func NewCard(s Subject) *Card {
 		c.CordCautions = rules.CordCautions()
 	}
 	return c
-}
-
-// missing names once what any check waits for.
-func (s *Subject) missing() []string {
-	names := rules.MissingNames(s.Report.Checks)
-	if len(names) == 0 {
-		return nil
-	}
-	return []string{strings.Join(names, "; ")}
 }
 
 // worstFirst orders checks by verdict and leaves each verdict's in their order.
@@ -100,7 +91,10 @@ func (s *Subject) day(t time.Time) string {
 	return t.In(s.Zone).Format(time.DateOnly)
 }
 
-// about tells where, when and with what.
+// notesAre begins what was noted.
+const notesAre = "Notes: "
+
+// about tells where, when, with what, and what was noted.
 func (s *Subject) about() []string {
 	ses := s.Session
 	kit := told("", ses.KitLabel)
@@ -118,7 +112,7 @@ func (s *Subject) about() []string {
 	lines := []string{
 		join(", ", strings.ReplaceAll(string(ses.Purpose), "-", " "), s.day(ses.Started), ses.Place, told("instructor ", ses.Instructor)),
 		join(", ", told("kit ", kit), rope, mass),
-		told("Notes: ", ses.Notes),
+		told(notesAre, ses.Notes),
 	}
 	return slices.DeleteFunc(lines, func(l string) bool { return l == "" })
 }

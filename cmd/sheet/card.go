@@ -22,7 +22,7 @@ type Card struct {
 	Musts    []Line
 	Shoulds  []Line
 	Findings []string
-	Missing  []string // what unknown checks wait for, in one line
+	Missing  []string // what unknown checks wait for, by name
 	Limits   []string // moved by the school
 	Drill    []string // what was seen, or that it was not done
 	Sign     Sign

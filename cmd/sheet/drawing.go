@@ -78,3 +78,23 @@ func (d *Drawing) moved(dx, dy float64) ([]Path, []Text) {
 	}
 	return paths, texts
 }
+
+// shrink makes what stands between the edges smaller, so that so much more than
+// there is room for fits.
+func (d *Drawing) shrink(edge, over float64) {
+	high := d.H - 2*edge
+	f := high / (high + over)
+	at := func(p Point) Point { return Point{d.W/2 + (p.X-d.W/2)*f, edge + (p.Y-edge)*f} }
+	for i := range d.Paths {
+		p := &d.Paths[i]
+		p.Width *= f
+		for j := range p.Points {
+			p.Points[j] = at(p.Points[j])
+		}
+	}
+	for i := range d.Texts {
+		t := &d.Texts[i]
+		to := at(Point{t.X, t.Y})
+		t.X, t.Y, t.Size, t.Width = to.X, to.Y, t.Size*f, t.Width*f
+	}
+}

@@ -31,7 +31,7 @@ func (c *Card) HTML(w io.Writer, p Paper) error {
 	h.paragraphs("Ground drill", c.Drill)
 	h.paragraphs("Limits moved by the school", c.Limits)
 	h.paragraphs("Findings", c.Findings)
-	h.paragraphs("Missing", c.Missing)
+	h.paragraphs("Missing", runOn(c.Missing))
 	h.close("div")
 	h.open("div", "")
 	h.checks("Musts", c.Musts)

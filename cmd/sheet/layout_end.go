@@ -21,7 +21,14 @@ func (l *layout) sign(y float64) float64 {
 	x, w := end+12, (1-pens)*l.wide()-(end-l.free.Left)-24
 	bottom := y
 	for _, s := range l.card.Sign.Lines {
-		bottom = l.para(x, bottom, w, small, false, s)
+		lines := l.lines(s, w, small, false)
+		if l.card.Sign.Signed {
+			lines = l.atMost(l.most+1, s, w, small, false)
+		}
+		for _, s := range lines {
+			l.text(x, bottom+ascent*small, small, false, s)
+			bottom += leading * small
+		}
 	}
 	px := l.free.Right - pens*l.wide()
 	for i, who := range signers {

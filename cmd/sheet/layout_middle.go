@@ -47,7 +47,7 @@ func (l *layout) checks(x, y, w float64, title string, checks []Line, must bool)
 			l.pen.verdict(x, base, verdict, c.Verdict)
 		}
 		l.text(x+words, base, small, false, c.Name)
-		lines := l.lines(c.Told(), w-words-name, small, false)
+		lines := l.lines(c.Told(), w-words-name, small, true)
 		for i, s := range lines {
 			l.text(x+words+name, base+float64(i)*leading*small, small, true, s)
 		}
@@ -72,13 +72,13 @@ func (l *layout) under(x, y, w float64, draw bool) float64 {
 	}
 	y = p.heading(x, y+4, w, "Ground drill")
 	y = p.para(x, y, w, small, true, l.card.Drill[0])
-	for _, s := range run(l.card.Drill[1:]) {
+	for _, s := range l.run(l.card.Drill[1:], w) {
 		y = p.para(x, y, w, small, false, s)
 	}
 	for _, part := range []struct {
 		title string
 		lines []string
-	}{{"Limits moved by the school", run(l.card.Limits)}, {"Findings", findings}, {"Missing", l.card.Missing}} {
+	}{{"Limits moved by the school", l.run(l.card.Limits, w)}, {"Findings", findings}, {"Missing", l.run(l.card.Missing, w)}} {
 		if len(part.lines) == 0 {
 			continue
 		}
@@ -111,8 +111,17 @@ func counted(findings []string) []string {
 	return []string{strings.Join(names, ", ") + ": hangtape check tells each"}
 }
 
-// run is lines run on, to save room.
-func run(lines []string) []string {
+// run is lines run on, to save room: as many of them as may be told within width
+// w, and how many more there are.
+func (l *layout) run(lines []string, w float64) []string {
+	told := runOn(lines)
+	for n := len(lines) - 1; n >= 0 && len(l.lines(told[0], w, small, false)) > l.most; n-- {
+		told = runOn(append(lines[:n:n], fmt.Sprintf("and %d more, which hangtape show tells", len(lines)-n)))
+	}
+	return told
+}
+
+func runOn(lines []string) []string {
 	if len(lines) == 0 {
 		return nil
 	}

@@ -14,14 +14,21 @@ func (l *layout) head(y float64) float64 {
 	base := y + outcome*0.95
 	l.verdict(l.free.Right-w, base, outcome, c.Outcome)
 	room := l.wide() - w - 12
+	const leastName, least = 2, 12.0 // lines, and how small, before the name is cut
 	size := name
-	for size > 12 && l.width(c.Climber, size, true) > room {
+	for size > least && l.width(c.Climber, size, true) > room {
 		size--
 	}
-	l.text(x, base, size, true, l.fitted(c.Climber, room, size, true))
+	names := l.atMost(leastName, c.Climber, room, size, true)
+	for i, s := range names {
+		l.text(x, base-float64(len(names)-1-i)*leading*size, size, true, s)
+	}
 	y = base + 0.42*outcome
 	for i, line := range c.About {
-		const most = 2 // notes may be long; the file has them whole
+		most := 2 // notes may be long; the file has them whole
+		if strings.HasPrefix(line, notesAre) {
+			most = min(most, l.most)
+		}
 		if i == 0 {
 			l.right(l.free.Right, y+ascent*small, c.Tally)
 			room = l.wide() - l.width(c.Tally, small, false) - 12

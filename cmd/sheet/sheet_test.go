@@ -3,6 +3,7 @@ package sheet_test
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -130,14 +131,43 @@ func TestABadFittingIsOnePage(t *testing.T) {
 	}
 }
 
-func TestACrowdedCardGoesOnOverleaf(t *testing.T) {
+// What there is no room for is told shorter, and how much is left out is told too.
+func TestACrowdedCardIsOnePage(t *testing.T) {
 	for _, paper := range sheet.Papers() {
-		pages, missing := sheet.NewCard(crowded(t, "in")).Pages(paper)
-		if len(pages) != 2 || string(missing) != "小明王" {
+		s := crowded(t, "in")
+		s.Session.Drill.Steps = slices.Repeat(s.Session.Drill.Steps, 12)
+		pages, missing := sheet.NewCard(judged(t, s.Session, "in")).Pages(paper)
+		if len(pages) != 1 || string(missing) != "小明王" {
 			t.Errorf("%s: %d pages, %q cannot be drawn", paper.Name, len(pages), string(missing))
 		}
-		for _, d := range pages {
-			checkDrawing(t, d)
+		checkDrawing(t, pages[0])
+		var all strings.Builder
+		for _, x := range pages[0].Texts {
+			all.WriteString(x.S + " ")
+		}
+		for _, part := range []string{"limits", "steps of the drill"} {
+			if strings.Count(all.String(), " more, which") != 2 {
+				t.Errorf("%s: not told how many %s are left out: %s", paper.Name, part, all.String())
+			}
+		}
+	}
+}
+
+// A card that no fitting makes is set smaller before anything of it is cut.
+func TestACardThatIsTooLongIsSetSmaller(t *testing.T) {
+	c := sheet.NewCard(subject(t, goodKit, "mm"))
+	c.Rope = strings.Repeat("Holds with as much rope above as there is. ", 30)
+	for _, paper := range sheet.Papers() {
+		pages, _ := c.Pages(paper)
+		least := 9.0
+		for _, x := range pages[0].Texts {
+			least = min(least, x.Size)
+			if b := x.Box(); !b.Within(sheet.Box{Left: 20, Top: 20, Right: paper.W - 20, Bottom: paper.H - 20}) {
+				t.Errorf("%q at %v leaves the paper", x.S, b)
+			}
+		}
+		if len(pages) != 1 || least == 9 || least < 5 {
+			t.Errorf("%d pages, letters of %g points", len(pages), least)
 		}
 	}
 }

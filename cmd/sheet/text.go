@@ -25,7 +25,7 @@ func (c *Card) Text() string {
 	p.line(0, 2, c.Rope)
 	p.checks("Musts", c.Musts)
 	p.checks("Shoulds", c.Shoulds)
-	p.items("Missing", c.Missing)
+	p.items("Missing", runOn(c.Missing))
 	p.items("Findings", c.Findings)
 	p.items("Limits moved by the school", c.Limits)
 	p.items("Ground drill", c.Drill)
