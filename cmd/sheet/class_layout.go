@@ -7,12 +7,12 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// How many lines a cell of the class has at most, so that ClassPage students fit on
-// a page whatever is told of them; and where that takes them all onto one page,
-// fewer, which still hold the name and what the row is.
+// mostLines and fewestLines are how many lines a cell of the class has at most:
+// with three ClassPage students fit on a page whatever is told of them, and two
+// still hold the name and what the row is.
 const (
-	mostLines  = 3
-	fewerLines = 2
+	mostLines   = 9
+	fewestLines = 2
 )
 
 // ClassPage is how many students one page surely holds.
@@ -27,14 +27,15 @@ func (c *Class) columns() []column {
 	return append(all, column{"rope above", 0.06}, column{"Short of pass", 0.199}, column{"Signed", 0.1})
 }
 
-// Pages lays the class out on its side, as many pages as it takes; missing are
-// the letters that PDF draws as Instead.
+// Pages lays the class out on its side, on as few pages as it takes and with as
+// much told as these hold; missing are the letters that PDF draws as Instead.
 func (c *Class) Pages(p Paper) (pages []*Drawing, missing []rune) {
 	faces := newFaces()
-	pages = c.pages(p.turned(), faces, mostLines)
-	if len(pages) > 1 {
-		if fewer := c.pages(p.turned(), faces, fewerLines); len(fewer) == 1 {
-			pages = fewer
+	pages = c.pages(p.turned(), faces, fewestLines)
+	for lines := mostLines; lines > fewestLines; lines-- {
+		if more := c.pages(p.turned(), faces, lines); len(more) == len(pages) {
+			pages = more
+			break
 		}
 	}
 	for i, d := range pages {

@@ -53,7 +53,7 @@ func (c *Card) HTML(w io.Writer, p Paper) error {
 
 func (h *htmlPage) lengths(c *Card) {
 	h.element("h2", "", "Lengths")
-	h.open("table", "rows lettered")
+	h.open("table", "lettered")
 	h.head("", "Piece", "Set to", "Window", "Tape from … to", "Cord to cut")
 	h.open("tbody", "")
 	for _, n := range c.Lengths {
@@ -98,7 +98,7 @@ func (c *Class) HTML(w io.Writer, p Paper) error {
 		titles = append(titles, rules.PieceName(p))
 	}
 	titles = append(titles, "rope above", "Short of pass", "Signed")
-	h.open("table", "rows")
+	h.open("table", "students")
 	h.head(titles...)
 	h.open("tbody", "")
 	for _, r := range c.Rows {

@@ -116,7 +116,11 @@ func counted(findings []string) []string {
 func (l *layout) run(lines []string, w float64) []string {
 	told := runOn(lines)
 	for n := len(lines) - 1; n >= 0 && len(l.lines(told[0], w, small, false)) > l.most; n-- {
-		told = runOn(append(lines[:n:n], fmt.Sprintf("and %d more, which hangtape show tells", len(lines)-n)))
+		left := fmt.Sprintf("and %d more, which hangtape show tells", len(lines)-n)
+		if n == 0 {
+			left = count(len(lines), "thing") + " that hangtape show tells"
+		}
+		told = runOn(append(lines[:n:n], left))
 	}
 	return told
 }
