@@ -38,3 +38,49 @@ func TestCordToCut(t *testing.T) {
 		t.Errorf("without a rope: %q", got)
 	}
 }
+
+// What a cut goes into adds up to it, in words and in the order in which it is laid out.
+func TestWhereTheCordGoes(t *testing.T) {
+	f, m := goodFitting(), fit.LearnCord(nil)
+	f.Rope.Diameter = fit.Some(11.4)
+	for piece, want := range map[fit.Piece]string{
+		fit.PieceHitchLeft: "Where the cord of the left hitch loop goes, 1750 mm in all (d: its diameter):\n" +
+			"- strands: 660 mm, 2 x 330 mm\n- turns on the rope: 307 mm, 5 x 61 mm\n- girth hitch: 144 mm, 18.0 d\n" +
+			"- double fisherman's bend: 272 mm, 34.0 d\n- tails: 200 mm, 2 x 100 mm at least\n- trimming: 167 mm, cut off again when all is well",
+		fit.PieceFootLoop: "",
+	} {
+		if got := strings.Join(rules.CordGoes(m, f, piece, 330, "mm"), "\n"); got != want {
+			t.Errorf("%s:\n%s\nwant\n%s", piece.Key(), got, want)
+		}
+	}
+	line := fit.StandardCord(fit.CordFootLoop)
+	line.Finished, line.Diameter = 1000, 8
+	var got []string
+	for _, p := range rules.CordParts(line, m.Cut(line, 5), "cm") {
+		got = append(got, p.Name+": "+p.Length+", "+p.How)
+	}
+	want := "strands: 100.0 cm, 1 x 100.0 cm; eyes: 61.0 cm, 2 x 30.5 cm; figure-eight loops: 48.0 cm, 2 x 30.0 d; " +
+		"tails: 20.0 cm, 2 x 10.0 cm at least; trimming: 27.0 cm, cut off again when all is well"
+	if told := strings.Join(got, "; "); told != want {
+		t.Errorf("%s\nwant %s", told, want)
+	}
+}
+
+func TestWhatKnotsTook(t *testing.T) {
+	for want, r := range map[string]fit.CordResidual{
+		"knots took 420 mm, 12 mm more than foretold (± 9 mm)": {Used: 420, Off: 12, U: 9},
+		"knots took 420 mm, 27 mm less than foretold (± 9 mm)": {Used: 420, Off: -27, U: 9},
+		"knots took 420 mm, 28 mm less than foretold (± 9 mm)": {Used: 420, Off: -28, U: 9},
+	} {
+		if got := rules.TiedWords(r, "mm"); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+		asked := ""
+		if r.Off == -28 { // more than three standard deviations
+			asked = "QUESTIONED: 3.1 standard deviations off. Was it cut, tied and read as told? It counts, and makes the next pieces longer"
+		}
+		if got := rules.TiedQuestion(r); got != asked {
+			t.Errorf("%+v: %q, want %q", r, got, asked)
+		}
+	}
+}

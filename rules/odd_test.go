@@ -21,6 +21,7 @@ func TestFindingsByHand(t *testing.T) {
 	many := func(r fit.Reading, values ...float64) func(*fit.Fitting) {
 		return func(f *fit.Fitting) { *list(f, r) = values }
 	}
+	both := func(a, b func(*fit.Fitting)) func(*fit.Fitting) { return func(f *fit.Fitting) { a(f); b(f) } }
 	for name, c := range map[string]struct {
 		finding string
 		edit    func(*fit.Fitting)
@@ -34,6 +35,7 @@ func TestFindingsByHand(t *testing.T) {
 		"some rope above":            {"units", above(100), "", nil},
 		"thigh in inches":            {"units", set(fit.Thigh, 17.2), "far from the 426 mm that the other readings make likely, 437 mm is not: was it inches?", []string{"climber.thigh_mm"}},
 		"nose in centimetres":        {"units", set(fit.Nose, 1520+69.8), "was it centimetres?", []string{"hangs.1.hip_mm", "hangs.1.nose_mm"}},
+		"nose and wrist in inches":   {"units", both(set(fit.Nose, 1520+27.48), set(fit.WristUp, 1520+44.1)), "was it inches?", []string{"hangs.1.hip_mm", "hangs.1.nose_mm", "hangs.1.wrist_up_mm"}},
 		"an unlikely thigh":          {"units", set(fit.Thigh, 300), "", nil},
 		"main bridge nearly tight":   {"bridge-nearly-straight", set(fit.MainBridge, 374), "374 mm on rings 364 mm", []string{"kit.main_bridge.length_mm", "kit.main_bridge.rings_mm"}},
 		"main bridge with slack":     {"bridge-nearly-straight", set(fit.MainBridge, 375), "", nil},

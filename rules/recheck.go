@@ -2,6 +2,7 @@ package rules
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hangtape/fit"
 )
@@ -92,13 +93,10 @@ func drifts(f *fit.Fitting, moved bool) (v, u [numDrifts]float64) {
 	return v, u
 }
 
-// firstUnread is the key of the first of the readings that the latest hang has not.
+// firstUnread is the key of the first of the readings that the latest hang has
+// not; one is not there where what they come to is unknown.
 func firstUnread(f *fit.Fitting, readings []fit.Reading) string {
 	h := max(0, len(f.Hangs)-1)
-	for _, r := range readings {
-		if h >= len(f.Hangs) || len(f.Hangs[h].Heights[r]) == 0 {
-			return fit.HeightKey(h, r)
-		}
-	}
-	return ""
+	i := slices.IndexFunc(readings, func(r fit.Reading) bool { return h >= len(f.Hangs) || len(f.Hangs[h].Heights[r]) == 0 })
+	return fit.HeightKey(h, readings[max(0, i)])
 }

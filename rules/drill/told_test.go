@@ -1,0 +1,170 @@
+package drill_test
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
+	"example.com/hangtape/rules/drill"
+)
+
+var update = flag.Bool("update", false, "write the golden file afresh")
+
+// tellPlan writes all that is told of a drill before it.
+func tellPlan(b *strings.Builder, p *drill.Plan, unit string) {
+	say := func(lines ...string) { b.WriteString(strings.Join(lines, "\n") + "\n") }
+	expect := func(list []drill.Expectation) {
+		for _, e := range list {
+			say("  " + e.Name() + ": " + e.In(unit))
+		}
+	}
+	say(strings.ToUpper(string(p.Verdict())), p.HangAtWords(unit))
+	for _, r := range p.Refused {
+		say(string(r.Verdict) + ": " + r.In(unit))
+	}
+	for _, s := range p.Steps {
+		say(s.Name+": "+s.Title, s.Do.In(unit))
+		for _, see := range s.See {
+			say("- " + see.In(unit))
+		}
+		say(s.Stop.In(unit), s.Then.In(unit))
+		expect(s.Expect)
+	}
+	if p.Force.Known() {
+		say(p.Force.Chart(80, unit, false)...)
+		say(p.Force.Chart(50, unit, true)...)
+		say(p.Force.PeakWords(unit)...)
+	}
+	say(p.Force.DropWords(unit)...)
+	say(p.Force.StayWords(unit)...)
+	say(p.Rehearsal.Words(unit)...)
+	say(p.Rehearsal.Climb(12345, unit).In(unit))
+	say(p.Paths.Words()...)
+}
+
+// What is told of the drill of the examples, as it was read and found good.
+func TestWordsOfTheExamples(t *testing.T) {
+	var b strings.Builder
+	for i, name := range []string{"1-good-kit", "2-one-must-fails", "3-stature-only"} {
+		unit := []string{"mm", "cm", "in"}[i]
+		f, l, a := example(t, name)
+		fmt.Fprintf(&b, "# %s in %s\n", name, unit)
+		tellPlan(&b, drill.New(f, l, a), unit)
+		for _, share := range []float64{0.5, 0.9, 2} {
+			r := drill.Look(a, drill.Seen{Sag: fit.Some(a.State().Sag * share), Stale: share == 2, Steps: []drill.SeenStep{{Name: drill.EaseBoth, Garda: fit.Some(300)}}})
+			for _, line := range r.Words(unit) {
+				b.WriteString("seen: " + line + "\n")
+			}
+		}
+		b.WriteString("\n")
+	}
+	const golden = "testdata/told.golden"
+	if *update {
+		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, lines := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
+	for i := range min(len(got), len(lines)) {
+		if got[i] != lines[i] {
+			t.Fatalf("line %d: %q\nwant %q (go test ./rules/drill -run WordsOfTheExamples -update)", i+1, got[i], lines[i])
+		}
+	}
+	if len(got) != len(lines) {
+		t.Errorf("%d lines, want %d", len(got), len(lines))
+	}
+}
+
+func TestFallsHaveKeysAndWords(t *testing.T) {
+	for d, want := range map[drill.Fall][2]string{
+		drill.BothLow: {"both_low", "both hitches, Garda hitch low"},
+		drill.OneLow:  {"one_low", "one hitch, Garda hitch low"},
+		drill.BothUp:  {"both_up", "both hitches, Garda hitch drawn up"},
+		drill.OneUp:   {"one_up", "one hitch, Garda hitch drawn up"},
+	} {
+		if got := [2]string{d.Key(), d.String()}; got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// What is not known is said so, and is no number.
+func TestUnknownIsToldAsUnknown(t *testing.T) {
+	f, l, _ := example(t, "1-good-kit")
+	g := *f
+	g.Mass, g.Hangs = fit.Number{}, []fit.Hang{{}}
+	p := drill.New(&g, l, rules.Assess(&g, l))
+	if got := p.HangAtWords("mm"); got != "How high to hang is not known." {
+		t.Errorf("hang at: %q", got)
+	}
+	if got := p.Room().In("mm"); got != "boots above the ground, seated: not known" {
+		t.Errorf("room: %q", got)
+	}
+	none := drill.Force{Limits: [2]float64{6, 4}, Stay: []drill.Stay{{Mass: 80, Peak: math.NaN(), Saddle: 3000}}}
+	if got, want := none.StayWords("mm")[0], "a climber of 80 kg: no rope is long enough for 6.0 kN, better 3.0 m for 4.0 kN"; got != want {
+		t.Errorf("stay: %q, want %q", got, want)
+	}
+	g.Kit.OwnRings = fit.Unanswered
+	words := drill.New(&g, l, rules.Assess(&g, l)).Paths.Words()
+	if got := words[len(words)-1]; !strings.Contains(got, "it was not said on which rings the backup bridge hangs") {
+		t.Errorf("ways: %q", got)
+	}
+}
+
+// A sag that cannot be, or is not expected, says nothing of the rope.
+func TestNoModulusOfASagThatSaysNothing(t *testing.T) {
+	f, l, a := example(t, "1-good-kit")
+	if m := drill.Look(a, drill.Seen{Sag: fit.Some(0)}).Modulus; m != nil {
+		t.Errorf("no sag gives %+v", m)
+	}
+	g := *f
+	g.Mass = fit.Number{}
+	if m := drill.Look(rules.Assess(&g, l), drill.Seen{Sag: fit.Some(60)}).Modulus; m != nil {
+		t.Errorf("nobody's sag gives %+v", m)
+	}
+}
+
+// Without the least rope above the modulus is told, and no force.
+func TestModulusWithoutItsForce(t *testing.T) {
+	f, l, _ := example(t, "1-good-kit")
+	g := *f
+	g.Rope.LeastAbove = fit.Number{}
+	a := rules.Assess(&g, l)
+	m := drill.Look(a, drill.Seen{Sag: fit.Some(a.State().Sag)}).Modulus
+	if got := m.Words(); !strings.HasSuffix(got, " by both") {
+		t.Errorf("%q, want no force", got)
+	}
+}
+
+func TestSlackThatMayBeLeft(t *testing.T) {
+	if got := drill.SlackIn("in"); got != "1 15/16 in" {
+		t.Errorf("%q", got)
+	}
+	if got := drill.TakeUpSlack().In("cm"); !strings.Contains(got, "with more than 5.0 cm of slack left no hitch is eased") {
+		t.Errorf("%q", got)
+	}
+	for sank, want := range map[float64]bool{50: false, 50.1: true} {
+		if got := drill.TooFar(sank); got != want {
+			t.Errorf("sank %v mm: too far %t", sank, got)
+		}
+	}
+}
+
+// Nobody reads the cautions who is not told them all.
+func TestCautionsBeforeATetherIsLoaded(t *testing.T) {
+	all := strings.Join(drill.Cautions(), "\n")
+	for _, want := range []string{"Nobody is dropped", "A second person", "rescue plan", "inspected", "Hanging without moving", "come first"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("%q is not among the cautions", want)
+		}
+	}
+}
