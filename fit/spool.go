@@ -39,7 +39,7 @@ func PlanSpools(spool float64, wants []Want) (SpoolPlan, error) {
 	var pieces []float64
 	var total float64
 	for _, w := range wants {
-		if w.Count < 1 || len(pieces)+w.Count > maxSpoolPieces {
+		if w.Count < 1 || w.Count > maxSpoolPieces-len(pieces) {
 			return SpoolPlan{}, fmt.Errorf("%d pieces of %s mm cannot be: 1 or more, and %d in all at most", w.Count, num(w.Length), maxSpoolPieces)
 		}
 		if !(w.Length > 0) || w.Length > spool+spoolSlack {
