@@ -13,6 +13,9 @@ func TestOf(t *testing.T) {
 		"garda release room":      "garda-release-room",
 		"hips":                    "hip",
 		"zebra":                   "",
+		"hipab":                   "hip", // two mistakes
+		"hipabc":                  "",    // three are too many of a short name
+		"garda-release-rxxxxxx":   "garda-release-room",
 		strings.Repeat("hip", 99): "",
 	} {
 		if got := Of(name, names); got != want {
