@@ -53,6 +53,9 @@ func TestCordAtTheEndsOfWhatCanBe(t *testing.T) {
 // A piece that was tied cannot come from no cord, nor have left more of it over
 // than was cut, nor none for its knots.
 func TestTiedCordAtTheEndsOfWhatCanBe(t *testing.T) {
+	if err := (fit.TiedCord{Cord: fit.StandardCord(fit.CordTether), Cut: 1100, Tails: 200}).Check(); err == nil {
+		t.Error("a tether of no length was tied")
+	}
 	line := fit.StandardCord(fit.CordFootLoop)
 	line.Finished, line.Diameter = 1000, 8 // and eyes of 305 mm twice
 	for _, c := range []struct {

@@ -168,3 +168,25 @@ func TestCautionsBeforeATetherIsLoaded(t *testing.T) {
 		}
 	}
 }
+
+// A kit whose ways share a part says which, and a bar that is longer than the
+// chart says so at its end.
+func TestSharedPartsAndBarsBeyondTheChart(t *testing.T) {
+	f, l, _ := example(t, "1-good-kit")
+	g := *f
+	g.Kit.OwnRings = fit.No
+	words := drill.New(&g, l, rules.Assess(&g, l)).Paths.Words()
+	if got := words[len(words)-1]; !strings.HasPrefix(got, "1 without a part in common; each of these alone holds the climber: ") {
+		t.Errorf("ways: %q", got)
+	}
+	force := drill.Force{Limits: [2]float64{6, 4}, Points: []drill.Point{{Above: 1000, Peak: [drill.NumFalls]float64{30, 12, 12.1, 11.9}}, {Above: 2000, Peak: [drill.NumFalls]float64{11, 5, 4, 3}}}}
+	lines := force.Chart(60, "mm", true)
+	if !strings.Contains(lines[2], ">") || strings.Contains(lines[3], ">") {
+		t.Errorf("bars:\n%s\n%s", lines[2], lines[3])
+	}
+	for _, width := range []int{69, 70} { // the other falls stand under a narrow chart, beside a wide one
+		if n := len(force.Chart(width, "mm", true)); n != map[int]int{69: 4 + 3 + 2, 70: 4}[width] {
+			t.Errorf("%d lines in %d columns", n, width)
+		}
+	}
+}
