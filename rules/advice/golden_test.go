@@ -101,7 +101,7 @@ func (b *teller) frames(w *advice.WhatIf) {
 
 // Answers, as the slow tests hold them against brute force, the simplex and the
 // full model, kept so that a change of them is seen at once.
-func TestAnswersAsTheyWereChecked(t *testing.T) {
+func TestGoldenAnswers(t *testing.T) {
 	type teach struct {
 		name string
 		tell func(b *teller)
@@ -169,7 +169,7 @@ func TestAnswersAsTheyWereChecked(t *testing.T) {
 	}
 	parts := strings.Split(string(want), "\n# ")
 	var file strings.Builder
-	file.WriteString("Answers of made-up sessions; go test ./rules/advice -run AsTheyWereChecked -update\n")
+	file.WriteString("Answers of made-up sessions; go test ./rules/advice -run GoldenAnswers -update\n")
 	for i, c := range all {
 		t.Run(c.name, func(t *testing.T) {
 			var b teller
