@@ -190,3 +190,80 @@ func TestSharedPartsAndBarsBeyondTheChart(t *testing.T) {
 		}
 	}
 }
+
+// The plan is as bad as its worst refusal: a failure, or else the first.
+func TestVerdictOfAPlan(t *testing.T) {
+	for _, c := range []struct {
+		refused []rules.Verdict
+		want    rules.Verdict
+	}{
+		{nil, rules.Pass},
+		{[]rules.Verdict{rules.Tight, rules.Unknown}, rules.Tight},
+		{[]rules.Verdict{rules.Unknown, rules.Tight}, rules.Unknown},
+		{[]rules.Verdict{rules.Unknown, rules.Fail, rules.Tight}, rules.Fail},
+	} {
+		var p drill.Plan
+		for _, v := range c.refused {
+			p.Refused = append(p.Refused, drill.Refusal{Verdict: v})
+		}
+		if got := p.Verdict(); got != c.want {
+			t.Errorf("%v: %s, want %s", c.refused, got, c.want)
+		}
+	}
+}
+
+// The foot is in front of the rope by thigh and tilted shin, less how far the rope
+// is ahead of the hip.
+func TestFootInFrontOfTheRope(t *testing.T) {
+	f, l, _ := example(t, "1-good-kit")
+	g := *f
+	g.Posture[fit.ShinAngle] = fit.Setting{V: 20, U: 2, Given: true}
+	a := rules.Assess(&g, l)
+	s := a.State()
+	want := s.Thigh + s.Shin*math.Sin(20*math.Pi/180) - s.Ahead
+	for _, m := range drill.New(&g, l, a).Rehearsal.Moves {
+		for _, e := range m.Expect {
+			if e.Quantity == drill.FootOut && math.Abs(e.Value-want) > 1e-9 {
+				t.Errorf("%g mm, want %g", e.Value, want)
+			}
+		}
+	}
+}
+
+// What was seen is named by its key in the session, and a Garda hitch that stands
+// off by more than 95 % of what is uncertain disagrees, in either direction.
+func TestFindingsOfADrillNameTheirKeys(t *testing.T) {
+	_, _, a := example(t, "5-two-hangs-one-change")
+	held := drill.Look(a, drill.Seen{Steps: []drill.SeenStep{{Name: drill.LoadLow, Held: fit.Yes}, {Name: drill.EaseBoth, Held: fit.No}}})
+	if got := fmt.Sprint(held.Findings[0].Inputs); got != "[drill.steps.2.held]" {
+		t.Errorf("named %s", got)
+	}
+	sag := drill.Look(a, drill.Seen{Sag: fit.Some(1)})
+	if got := fmt.Sprint(sag.Findings[0].Inputs); got != "[drill.sag_mm rope.elongation_percent rope.drill_above_mm climber.mass_kg]" {
+		t.Errorf("named %s", got)
+	}
+	p := a.Model().Propagate(1, func(_ []float64, s *fit.State, out []float64) { out[0] = s.YTaut })
+	u, _ := p.U(0)
+	most := 1.96 * math.Hypot(u, a.Model().Today()[fit.Garda])
+	for off, disagrees := range map[float64]bool{most - 0.1: false, most + 0.1: true, 0.1 - most: false, -0.1 - most: true} {
+		r := drill.Look(a, drill.Seen{Steps: []drill.SeenStep{{Name: drill.EaseBoth, Held: fit.Yes, Garda: fit.Some(p.Values[0] + off)}}})
+		if len(r.Findings) > 0 != disagrees {
+			t.Errorf("%g mm off of %g: %+v", off, most, r.Findings)
+		}
+		if disagrees && (len(r.Findings[0].Inputs) != 2 || r.Findings[0].Inputs[0] != "drill.steps.1.garda_mm") {
+			t.Errorf("named %q", r.Findings[0].Inputs)
+		}
+	}
+}
+
+// Where all was seen nothing is said of what was not.
+func TestNothingIsLeftToSee(t *testing.T) {
+	_, _, a := example(t, "5-two-hangs-one-change")
+	var seen drill.Seen
+	for _, s := range drill.Steps() {
+		seen.Steps = append(seen.Steps, drill.SeenStep{Name: s.Name, Held: fit.Yes, KneeFree: fit.Yes, HandsReach: fit.Yes, CameBackUp: fit.Yes})
+	}
+	if got := drill.Look(a, seen).Words("mm"); len(got) != 1 || !strings.HasPrefix(got[0], "PASS: all was seen") {
+		t.Errorf("%q", got)
+	}
+}

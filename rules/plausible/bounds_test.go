@@ -192,3 +192,29 @@ func TestMostSlipsThatAreNamed(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// What the model has is a mark too where a change stands for a reading.
+func TestMarksOfWhatWasTiedAnew(t *testing.T) {
+	f := &fit.Fitting{Tape: fit.Tape{Class: fit.ClassII, Division: 1}, Hangs: make([]fit.Hang, 1)}
+	f.Hangs[0].Heights[fit.Hip], f.Hangs[0].Heights[fit.ConnectorTop] = []float64{1520}, []float64{2170}
+	f.Changes = []fit.Change{{Piece: fit.PieceHitchLeft, To: 300, AfterHang: 1}, {Piece: fit.PieceHitchRight, To: 320, AfterHang: 1}}
+	at := (&bench{f: f, t: Try{Reading: fit.Nose}}).marks()
+	if at[fit.LeftLoopTop] != 2470 || at[fit.RightLoopTop] != 2490 {
+		t.Errorf("loops end at %g and %g", at[fit.LeftLoopTop], at[fit.RightLoopTop])
+	}
+	none := (&bench{f: f, t: Try{Reading: fit.Nose, Hang: 1}}).marks()
+	if !math.IsNaN(none[fit.ConnectorTop]) {
+		t.Errorf("in a hang to come the connector is at %g", none[fit.ConnectorTop])
+	}
+}
+
+// A rope a little behind the hip point is usual.
+func TestRopeALittleBehindTheHip(t *testing.T) {
+	for v, odd := range map[float64]bool{-40: false, 0: false, -60: true} {
+		f := &fit.Fitting{}
+		f.Laid[fit.Ahead] = []float64{v}
+		if list := lengthMisfits(f, "mm"); len(list) > 0 != odd {
+			t.Errorf("%g mm ahead: %+v", v, list)
+		}
+	}
+}

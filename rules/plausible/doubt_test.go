@@ -47,7 +47,7 @@ func TestSlips(t *testing.T) {
 		before    []float64
 		why, slip string // "" of slip: none may be named
 	}{
-		"digits of a thigh":             {r: fit.Thigh, v: 346, ways: swap(436), why: "standard deviations from what stature", slip: "two digits swapped (436 mm)"},
+		"digits of a thigh":             {r: fit.Thigh, v: 346, ways: swap(436), why: "standard deviations from what stature and this climber's other readings say (about 426 mm)", slip: "two digits swapped (436 mm)"},
 		"digits of a Garda hitch":       {r: fit.GardaTaut, v: 1796, ways: swap(1976), why: "Garda hitch, tether taut", slip: "two digits swapped (1976 mm)"},
 		"inches for centimetres":        {r: fit.Shin, v: 212.6, ways: []plausible.Way{{Slip: "inches", Value: 540}}, why: "Shin is", slip: "inches (540 mm)"},
 		"centimetres for inches":        {r: fit.Stature, v: 4483, ways: []plausible.Way{{Slip: "cm and not in", Value: 1765}}, why: "out of the usual", slip: "cm and not in (1765 mm)"},
