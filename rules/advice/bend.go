@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/interp"
@@ -22,8 +23,11 @@ const bendSamples = 21
 // at is the margin at the distance d. A variance of d other than the curve's own
 // counts by the slope, and in the shift by the curvature.
 func (c *curve) at(d sum) sum {
-	x := math.Min(math.Max(d.margin, c.lo), c.hi) // NaN stays NaN
-	const h = 1.0                                 // mm
+	if math.IsNaN(d.margin) { // which the splines take for their lower end
+		return sum{d.margin, d.margin, d.margin}
+	}
+	x := math.Min(math.Max(d.margin, c.lo), c.hi)
+	const h = 1.0 // mm
 	slope := c.margin.PredictDerivative(x)
 	curvature := (c.margin.PredictDerivative(math.Min(x+h, c.hi)) - c.margin.PredictDerivative(math.Max(x-h, c.lo))) / (2 * h)
 	more := d.variance - c.distance
@@ -101,10 +105,6 @@ func (r *sampler) bendRange() (mover int, lo, hi float64) {
 }
 
 func fitCurve(xs []float64, ys []sum, distance float64) *curve {
-	if len(xs) < 4 {
-		return nil
-	}
-	c := &curve{lo: xs[0], hi: xs[len(xs)-1], distance: distance}
 	of := func(part func(sum) float64) []float64 {
 		list := make([]float64, len(ys))
 		for i, y := range ys {
@@ -112,10 +112,15 @@ func fitCurve(xs []float64, ys []sum, distance float64) *curve {
 		}
 		return list
 	}
-	if c.margin.Fit(xs, of(func(s sum) float64 { return s.margin })) != nil ||
-		c.variance.Fit(xs, of(func(s sum) float64 { return s.variance })) != nil ||
-		c.shift.Fit(xs, of(func(s sum) float64 { return s.shift })) != nil {
-		return nil
+	if len(xs) > 3 {
+		c := &curve{lo: xs[0], hi: xs[len(xs)-1], distance: distance}
+		if errors.Join(
+			c.margin.Fit(xs, of(func(s sum) float64 { return s.margin })),
+			c.variance.Fit(xs, of(func(s sum) float64 { return s.variance })),
+			c.shift.Fit(xs, of(func(s sum) float64 { return s.shift })),
+		) == nil {
+			return c
+		}
 	}
-	return c
+	return nil
 }

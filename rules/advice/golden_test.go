@@ -123,12 +123,20 @@ func TestGoldenAnswers(t *testing.T) {
 		}
 		return f
 	}
-	for n := range 4 {
-		all = append(all, teach{fmt.Sprintf("narrow %d", n), func(b *teller) { b.answer(advice.Advise("", narrow(n, 25), l, advice.MarkMetric), "cm") }})
+	for _, c := range []struct {
+		n  int
+		by float64
+	}{{0, 15}, {0, 40}, {0, 70}, {2, 25}, {4, 15}, {7, 40}, {8, 15}, {10, 40}, {13, 15}, {21, 40}, {34, 15}} {
+		all = append(all, teach{fmt.Sprintf("session %d within %g mm", c.n, c.by), func(b *teller) { b.answer(advice.Advise("", narrow(c.n, c.by), l, advice.MarkMetric), "cm") }})
 	}
 	all = append(all,
 		teach{"together", func(b *teller) { b.shared(advice.AdviseTogether(sharers(t, 0, 1), advice.MarkMetric)) }},
 		teach{"three together", func(b *teller) { b.shared(advice.AdviseTogether(sharers(t, 2, 3, 4), advice.MarkMetric)) }},
+		teach{"together within little", func(b *teller) {
+			list := sharers(t, 4, 13)
+			list[0].Fitting, list[1].Fitting = narrow(4, 30), narrow(13, 30)
+			b.shared(advice.AdviseTogether(list, advice.MarkMetric))
+		}},
 		teach{"apart", func(b *teller) {
 			list := sharers(t, 0, 1)
 			list[0].Fitting.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{700, 800}
