@@ -150,6 +150,26 @@ func TestGoldenAnswers(t *testing.T) {
 			f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{100, 1500}
 			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
 		}},
+		teach{"a loop that never reaches", func(b *teller) {
+			f := widely(t, 0)
+			f.Laid[fit.FootLoop] = []float64{150}
+			f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{100, 250}
+			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
+			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+		}},
+		teach{"a loop on trial that reaches somewhere", func(b *teller) {
+			f := widely(t, 0)
+			f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{100, 1500}
+			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+			f.Laid[fit.FootLoop] = []float64{150}
+			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+		}},
+		teach{"a tether of no known length", func(b *teller) {
+			f := widely(t, 2)
+			f.Laid[fit.Tether] = nil
+			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
+			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+		}},
 		teach{"little known", func(b *teller) {
 			f := widely(t, 1)
 			f.Mass, f.Rope.LeastAbove = fit.Number{}, fit.Number{}

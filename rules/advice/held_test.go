@@ -1,6 +1,7 @@
 package advice_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -49,6 +50,48 @@ func TestSlopesTellWhatAMillimetreDoes(t *testing.T) {
 	} {
 		if got := (advice.Slope{Piece: fit.PieceTether, PerMM: c.by}).Words(c.unit); got != want {
 			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// A length within its bounds is tried, one beyond them is not; the present one
+// takes the piece off trial, wherever it is.
+func TestLengthsThatCanBeTried(t *testing.T) {
+	f, err := sessions.ReadFile(examples+"/1-good-kit.toml", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := advice.NewWhatIf(&f.Session.Fit, rules.DefaultLimits(), advice.MarkMetric)
+	n := w.Piece(fit.PieceTether)
+	for _, c := range []struct {
+		mm    float64
+		tried bool
+		moved bool
+	}{
+		{n.Bounds[0], true, true}, {n.Bounds[1], true, true}, {n.Bounds[0] - 1, false, true}, {n.Bounds[1] + 1, false, true}, {math.NaN(), false, true}, {n.From, true, false},
+	} {
+		err := w.Set(fit.PieceTether, c.mm)
+		if now := w.Piece(fit.PieceTether); (err == nil) != c.tried || c.tried && now.To != c.mm || now.Moved() != c.moved {
+			t.Errorf("%g mm: %v, now %+v", c.mm, err, now)
+		}
+		if err != nil && !strings.Contains(err.Error(), "accepted is ") {
+			t.Errorf("%g mm: %v", c.mm, err)
+		}
+	}
+}
+
+// What is not known of a piece is not known of what it does.
+func TestSlopesOfAPieceThatIsNotKnown(t *testing.T) {
+	f, err := sessions.ReadFile(examples+"/1-good-kit.toml", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := f.Session.Clone()
+	s.Fit.Laid[fit.Tether] = nil
+	sense := advice.Sensitivities(&s.Fit, rules.DefaultLimits())
+	for e := range rules.NumEnds {
+		if !math.IsNaN(sense[e][fit.PieceTether]) {
+			t.Errorf("%s: the tether buys %g", e.Check(), sense[e][fit.PieceTether])
 		}
 	}
 }

@@ -155,3 +155,28 @@ func TestEachWayToTakeSome(t *testing.T) {
 		}
 	}
 }
+
+// Marks at the ends of a run at which a demand is unknown are left out, but for
+// the last one; unknown ones between known ones stay.
+func TestMarksOutOfTheDomainAreLeftOut(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		margins []float64
+		want    run
+	}{
+		{[]float64{1, 2, 3}, run{1, 3}}, {[]float64{nan, 2, 3}, run{2, 3}}, {[]float64{1, 2, nan}, run{1, 2}}, {[]float64{nan, nan, 3, nan}, run{3, 3}},
+		{[]float64{1, nan, 3}, run{1, 3}}, {[]float64{nan, nan}, run{2, 2}},
+	} {
+		tm := &term{options: make([]sum, 1, 9)}
+		for _, v := range c.margins {
+			tm.options = append(tm.options, sum{margin: v})
+		}
+		d := &demand{t: &tables{}}
+		d.t.terms[0][0] = tm
+		left := runs{{1, len(c.margins)}, {1, 2}}
+		(&search{set: 1, demands: []*demand{d}}).keepDomain(&left)
+		if left[0] != c.want || left[1] != (run{1, 2}) {
+			t.Errorf("%v: %v, want %v", c.margins, left, c.want)
+		}
+	}
+}

@@ -95,7 +95,7 @@ func TestReadingsToTakeSoonerInWords(t *testing.T) {
 	}
 }
 
-func TestConflictsInWords(t *testing.T) {
+func TestWordsOfConflicts(t *testing.T) {
 	for want, c := range map[string]advice.Conflict{
 		"no length lies within the bounds of all for: " + rules.InputName("kit.tether"): {Cause: "geometry", Bounds: []string{"kit.tether.bounds_mm"}},
 		"no lengths within the bounds meet slip-drop, however well they are measured":   {Cause: "geometry", Checks: []string{"slip-drop"}},
