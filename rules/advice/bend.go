@@ -60,12 +60,11 @@ func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 		r.m.SetLength(pc.id, v)
 		s := sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out))
 		x := s[outDistance].margin
-		if len(xs) > 0 && x <= xs[len(xs)-1] || math.IsNaN(s[ends[0]].variance+s[ends[1]].variance) {
-			continue
-		}
-		xs = append(xs, x)
-		for k, e := range ends {
-			got[k] = append(got[k], s[e])
+		if further := len(xs) == 0 || x > xs[len(xs)-1]; further && !math.IsNaN(s[ends[0]].variance+s[ends[1]].variance) {
+			xs = append(xs, x)
+			for k, e := range ends {
+				got[k] = append(got[k], s[e])
+			}
 		}
 	}
 	r.m.SetLength(pc.id, r.ref[pc.id])

@@ -137,6 +137,11 @@ func TestGoldenAnswers(t *testing.T) {
 			list[0].Fitting, list[1].Fitting = narrow(4, 30), narrow(13, 30)
 			b.shared(advice.AdviseTogether(list, advice.MarkMetric))
 		}},
+		teach{"together where neither can", func(b *teller) {
+			list := sharers(t, 0, 1)
+			list[0].Fitting, list[1].Fitting = narrow(0, 20), narrow(1, 20)
+			b.shared(advice.AdviseTogether(list, advice.MarkMetric))
+		}},
 		teach{"apart", func(b *teller) {
 			list := sharers(t, 0, 1)
 			list[0].Fitting.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{700, 800}
@@ -154,6 +159,7 @@ func TestGoldenAnswers(t *testing.T) {
 			f := widely(t, 0)
 			f.Laid[fit.FootLoop] = []float64{150}
 			f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{100, 250}
+			f.Kit.Pieces[fit.PieceTether].Change = fit.Fixed
 			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
 			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
 		}},

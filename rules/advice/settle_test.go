@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 )
 
@@ -178,5 +179,26 @@ func TestMarksOutOfTheDomainAreLeftOut(t *testing.T) {
 		if left[0] != c.want || left[1] != (run{1, 2}) {
 			t.Errorf("%v: %v, want %v", c.margins, left, c.want)
 		}
+	}
+}
+
+// Where nothing is known of what has to pass nothing passes, and where it becomes
+// unknown on the way the edge is that of the domain.
+func TestWindowsEndWithTheDomain(t *testing.T) {
+	a := advising(t, "1-good-kit", func(f *fit.Fitting) { f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{50, 1500} })
+	sub := a.subjects[0]
+	ends := rules.GardaLowReach.Ends()[:1]
+	s := sub.assessed.State()
+	reaches := s.Thigh - s.Ahead // the least that a loop has to span with the thigh level
+	track := func(lo, to, hi float64) *track {
+		m := sub.changed(lengths{fit.PieceFootLoop: to})
+		return newTrack(m, &sub.limits, fit.PieceFootLoop, lo, to, hi)
+	}
+	if w, ok := track(50, 60, 100).passing(ends); ok {
+		t.Errorf("a loop of 50 to 100 mm passes: %v", w)
+	}
+	tr := track(50, s.FootLoop, 1500)
+	if got := tr.edge(tr.now, tr.lo, nil, ends); math.Abs(got-reaches) > 1 {
+		t.Errorf("known down to %g mm, want %g", got, reaches)
 	}
 }

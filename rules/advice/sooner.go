@@ -41,11 +41,8 @@ func (a *adviser) readingsFor(s set, candidates []rules.Candidate, most int) []s
 		return nil
 	}
 	t := &trial{a: a, set: s, musts: h.musts, f: a.subjects[0].f}
-	if !t.start() {
-		return nil
-	}
 	var keys []string
-	for len(keys) < most && len(candidates) > 0 {
+	for ok := t.start(); ok && len(keys) < most && len(candidates) > 0; {
 		k := t.liftMost(candidates)
 		if k < 0 {
 			return nil
@@ -73,11 +70,8 @@ type trial struct {
 // start finds the set's best as things stand.
 func (t *trial) start() bool {
 	p, ok := t.best(t.musts)
-	if !ok {
-		return false
-	}
 	t.plan, t.sums = p, t.full(t.f, &p)
-	return true
+	return ok
 }
 
 // best is the plan of the set whose smallest ratio over the musts is largest,
@@ -97,12 +91,9 @@ func (t *trial) best(musts []*demand) (plan, bool) {
 	raised := func(r float64) []*demand {
 		return changed(movedOnly(musts, t.set), func(d *demand) { d.need = r })
 	}
-	q, ok := h.find(t.set, raised(lo), false)
-	if !ok {
-		return plan{}, false
-	}
+	q, known := h.find(t.set, raised(lo), false)
 	c := q.best
-	for hi-lo > 1e-3 {
+	for known && hi-lo > 1e-3 {
 		r := (lo + hi) / 2
 		if hi == 1 && lo == 0 {
 			r = 1
@@ -119,7 +110,7 @@ func (t *trial) best(musts []*demand) (plan, bool) {
 			}
 		}
 	}
-	return plan{set: t.set, cost: t.set.cost(h.ps), c: c, ratio: math.Min(fixed, lo)}, true
+	return plan{set: t.set, cost: t.set.cost(h.ps), c: c, ratio: math.Min(fixed, lo)}, known
 }
 
 func movedOnly(demands []*demand, s set) []*demand {
