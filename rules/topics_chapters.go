@@ -19,7 +19,7 @@ func chapters() []Topic {
 				"- Take what matters three times: let go of the mark, find it afresh, read again. Copying a number five times adds nothing.\n"+
 				"- After a break read the hip again: nobody sits twice the same.\n"+
 				"- What was not taken stays empty. Empty is honest; a guess is not a reading.",
-			"Type lengths as you read them: 1742, 174.2 cm, 68 1/2 in, 5' 8 1/2\"."),
+			"Type lengths as you read them: 1742, 174.2 cm, 68 1/2 in, 5' 8 1/2\". explain with the name of a reading (hip, garda-level, knee-level and all others) shows where the tape goes."),
 		chapter("model", "The model", "Who knows what is computed knows what is not.", "geometry; energy of a mass on a linear spring; GUM",
 			"Seen from the side the climber is three joints: hip, knee and foot, with the rope as one upright line ahead of the hip. All heights count from the hip point of the seated climber.",
 			"Seated: the main connector pulls the main bridge up at its middle, like the ridge of a roof. A longer bridge makes a higher ridge, rings farther apart a lower one. The hitch loops stand on the connector, the wraps on the loops.",
@@ -30,12 +30,12 @@ func chapters() []Topic {
 			"Left out: friction, bark, how the tether and the body give, rope that is not quite plumb, anything to the left or right."),
 		chapter("how-sure", "How sure a verdict is", "A margin says nothing without what it is sure of.", "GUM (JCGM 100:2008); JCGM 106:2012; OIML R 35-1",
 			"Every reading has a standard uncertainty: the tape's class, its marks, and how well one lands on the mark. Every posture that nobody reads has one too. Each is stepped up and down through the whole model, and the effects are added as squares. A reading used in five places is one reading: its error is shared.",
-			"The guard is 1.645 times the result. A margin of at least the guard is a pass: 95 % sure, for this one check. A margin above 0 but inside it is tight. With every tight check stands the reading that would help most."),
+			"The guard is 1.645 times the result. A margin of at least the guard is a pass: 95 % sure, for this one check. A margin from 0 up to it is tight, and so is a must that rests on an estimate of the body, on a length that was only set, or on a reading that a finding doubts: nobody leaves the ground on an estimate. Below 0 it fails; what cannot be told is unknown, and never a pass. With every tight check stands the reading that would help most."),
 		chapter("failing", "When a check fails", "A number that is off wants a hand that knows which piece to take.", "see each check's source",
 			"Read again first what a finding or the line of the next reading names: that costs less than tying anew. Then, one change at a time:",
 			bullets(whatToDo()),
 			"What is lengthened for one check may fail another: hangtape advise, or \"what to change\" in the wizard, looks at all of them at once. After every change hang and read again. explain with a check's name tells why it is asked."),
-		chapter("advice", "What to change", "Knowing that something is 28 mm off helps nobody who hangs in a saddle.", "judgement",
+		chapter("advice", "What to change", "Knowing that something is 28 mm (1 1/8 in) off helps nobody who hangs in a saddle.", "judgement",
 			"advise tries every set of pieces that can change, each within its bounds. Least change is the cheapest set that brings every must to a pass; best fit also brings in the most shoulds. Each answer is put through the whole model again, on marks that a tape has.",
 			"For every changed piece it tells a window. Use one at a time: windows do not add up.",
 			"An answer is a setting, not a verdict. Set it, lay the tape on it, hang, and read again what it moves; only then can it be signed. The wizard offers it in the review where a must is short of a pass, and asks in the next hang for what is stale alone."),

@@ -25,7 +25,7 @@ func drillTopics() []Topic {
 		term("came-back-up", "Came back up", "Whether the climber stood up, ran the hitches up and sat back without help.", "It is what the whole kit is for once a hitch has let go.", common, "drill.steps.came_back_up", "came_back_up"),
 		term("free-garda", "Break and release", "Run the unloaded Garda hitch up a little and take it off the rope.", "Under load it cannot be released: there must be room and slack for it.", common, "break", "release"),
 		term("sag-seen", "Sag, seen", "How far the climber sank as the rope took the load slowly, from a rope drawn snug by hand, seen against the tape.",
-			"It tells how stiff this rope is with this tree. It is weighed with the label, each by its uncertainty (10 mm for a sag); where they disagree the label stands until it is found out why.", "rope as a linear spring; the 10 mm are judgement", "drill.sag_mm", "sag_mm"),
+			"It tells how stiff this rope is with this tree. It is weighed with the label, each by its uncertainty (10 mm, 3/8 in, for a sag); where they disagree the label stands until it is found out why.", "rope as a linear spring; the 10 mm are judgement", "drill.sag_mm", "sag_mm"),
 		term("modulus", "Modulus of the rope", "The pull that would stretch one leg of rope to twice its length: 100 kg of weight over the elongation on the label. Told as the elongation that a label would give.",
 			"A stiffer rope catches harder and sags less.", "EN 1891 for the label, second hand; "+spring),
 		term("height-to-hang-at", "Height to hang at", "The least height of the boots above the ground, seated, at which drop and stretch leave room: drill-ground-room with its guard. Not much higher: low is safer.",

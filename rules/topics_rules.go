@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -61,18 +62,36 @@ func limitTopics() []Topic {
 	return out
 }
 
-// span is a limit's default and bounds, lengths in inches too.
+// span is a limit's default and bounds, lengths in inches too and forces in
+// pounds: "25 mm (1 in) by default; a school may set 10 to 100 mm (3/8 to 3 15/16 in)".
 func (l Limit) span() string {
 	info := l.Info()
-	return fmt.Sprintf("%s by default; a school may set %g to %s", both(info.Default, info.Unit), info.Bounds[0], withUnit(info.Bounds[1], info.Unit))
+	least, most := info.Bounds[0], info.Bounds[1]
+	said := withUnit(info.Default, info.Unit)
+	if other, unit := otherUnit(info.Default, info.Unit); unit != "" && info.Default != 0 {
+		said += " (" + other + " " + unit + ")"
+	}
+	said += fmt.Sprintf(" by default; a school may set %g to %s", least, withUnit(most, info.Unit))
+	from, _ := otherUnit(least, info.Unit)
+	if to, unit := otherUnit(most, info.Unit); unit != "" {
+		said += " (" + from + " to " + to + " " + unit + ")"
+	}
+	return said
 }
 
-// both is a value with its unit, a length in inches too: "25 mm (1 in)".
-func both(v float64, unit string) string {
-	if unit != "mm" || v == 0 {
-		return withUnit(v, unit)
+// lbfPerKN is from the pound of 0.45359237 kg and the standard g.
+const lbfPerKN = 224.809
+
+// otherUnit is a length in mm in inches, and a force in kN in pounds to the
+// nearest ten; "" and "" for other units.
+func otherUnit(v float64, unit string) (number, other string) {
+	switch unit {
+	case "mm":
+		return sixteenths(v), "in"
+	case "kN":
+		return fmt.Sprintf("%.0f", 10*math.Round(v*lbfPerKN/10)), "lbf"
 	}
-	return withUnit(v, unit) + " (" + FormatLength(v, "in") + ")"
+	return "", ""
 }
 
 // titleOf is a stable name as a title: "Garda under connector".

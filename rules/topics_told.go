@@ -13,13 +13,13 @@ func labelTopics() []Topic {
 	const label = "makers' labels and instructions"
 	return []Topic{
 		{Name: "tape-class", Kind: LabelTopic, Title: "Accuracy class of the tape", What: "I, II or III: how far off the tape itself may be. The Roman number stands on its first metre.",
-			Why: "The tape's own error is part of every reading's uncertainty.", How: "On 3 m class I may be off by 0.4 mm, II by 0.9 mm, III by 1.8 mm; no class printed: take III.",
+			Why: "The tape's own error is part of every reading's uncertainty.", How: "On 3 m (10 ft) class I may be off by 0.4 mm, II by 0.9 mm, III by 1.8 mm (1/64, 1/32, 1/16 in, roughly); no class printed: take III.",
 			Source: "OIML R 35-1; the figures second hand", Also: []string{"tape.class"}},
 		{Name: "tape-division", Kind: LabelTopic, Title: "Smallest division of the tape", What: "The distance between two neighbouring marks, 0.5 to 10 mm (1/16 in is 1.6 mm).",
 			Why: "Nobody reads finer than that.", How: "Look at the tape.", Source: "GUM 4.3.7, a rectangular distribution over one division", Also: []string{"tape.division_mm"}},
 		{Name: "tape-hook", Kind: LabelTopic, Title: "Laid from the tape's end", What: "Whether laid lengths start from the hook or ring at the tape's end, or from a printed mark.",
-			Why: "The end has an error of its own, 0.1 to 0.3 mm.", How: "Starting from the 100 mark and taking 100 off avoids it.", Source: "OIML R 35-1", Also: []string{"tape.hook"}},
-		{Name: "mass", Kind: LabelTopic, Title: "Climber's mass", What: "Of the climber with clothes and kit, 25 to 250 kg, ± 2 kg where nothing else is said.",
+			Why: "The end has an error of its own, 0.1 to 0.3 mm.", How: "Starting from a printed mark, as 100 mm or 4 in, and taking that off avoids it.", Source: "OIML R 35-1", Also: []string{"tape.hook"}},
+		{Name: "mass", Kind: LabelTopic, Title: "Climber's mass", What: "Of the climber with clothes and kit, 25 to 250 kg (55 to 551 lb), ± 2 kg (4 lb) where nothing else is said.",
 			Why: "It sets the force of a catch and what cords have to hold.", How: "Step on a scale in what will be worn and carried. 1 lb is 0.4536 kg.", Source: "common practice", Also: []string{"climber.mass_kg", "climber.mass_u_kg"}},
 		{Name: "stature-told", Kind: LabelTopic, Title: "Told stature", What: "A stature that the climber told and nobody measured, ± 15 mm (5/8 in).",
 			Why: "Better than none for estimates; a measured one is better.", How: "Ask; then measure.", Source: "judgement", Also: []string{"climber.stature_told_mm"}},
@@ -35,10 +35,10 @@ func labelTopics() []Topic {
 			How: "Measure it or estimate it from the height of the union.", Source: "rope as a linear spring", Also: []string{"rope.drill_above_mm"}},
 		{Name: "inside-width", Kind: LabelTopic, Title: "Inside width of the Garda hitch's connectors", What: "The clear width inside one of the two like connectors, 15 to 120 mm (1 1/2 in is 38.1 mm).", Why: "Both legs of rope have to pass and seat.",
 			How: "Between the spine and the gate, at the place where the ropes lie; ± 0.5 mm.", Source: label, Also: []string{"kit.garda.inside_width_mm"}},
-		{Name: "cord-diameter", Kind: LabelTopic, Title: "Cord diameter", What: "From the cord's label, 2 to 14 mm, ± 0.2 mm.", Why: "Thin cord jams, thick cord slides; strength goes with its square; how much to cut follows from it.",
+		{Name: "cord-diameter", Kind: LabelTopic, Title: "Cord diameter", What: "From the cord's label, 2 to 14 mm (5/16 in is 7.9 mm), ± 0.2 mm.", Why: "Thin cord jams, thick cord slides; strength goes with its square; how much to cut follows from it.",
 			How: "Read the label. Of foot loop and bridges it may be left out: no check rests on it.", Source: label, Also: []string{"kit.cord_mm", "cord_mm"}},
 		{Name: "cord-strength", Kind: LabelTopic, Title: "Cord strength", What: "What a single strand holds, 0.5 to 60 kN, from its label. 1,000 lbf is 4.45 kN.", Why: "Hitch loops and tether are held against the climber's weight and the catch.",
-			How: "Left out, cord of 4 to 8 mm counts as 0.2·d² kN (8 mm: 12.8 kN); other cord is unknown.", Source: "EN 564, second hand", Also: []string{"kit.strength_kn", "strength_kn"}},
+			How: "Left out, cord of 4 to 8 mm (5/32 to 5/16 in) counts as 0.2·d² kN, d in mm (8 mm: 12.8 kN, 2,880 lbf); other cord is unknown.", Source: "EN 564, second hand", Also: []string{"kit.strength_kn", "strength_kn"}},
 		{Name: "wraps", Kind: LabelTopic, Title: "Wraps", What: "The turns of cord on the rope, 1 to 12, counted as they lie there.", Why: "Too few do not hold, too many do not slide.",
 			How: "Count on the tied hitch; a load test low on the rope says how many are needed.", Source: "common practice", Also: []string{"kit.wraps"}},
 		{Name: "strands", Kind: LabelTopic, Title: "Strands", What: "How many strands of the tether carry side by side, 1 to 4. A loop has 2.", Why: "Each carries its share.", How: "Count where the tether is straight.",
@@ -79,13 +79,15 @@ func postureTopics() []Topic {
 			name = "hitch-set"
 		}
 		usual := fmt.Sprintf("%g ± %s", info.V, withUnit(info.U, info.Unit))
+		least := withUnit(p.LeastU(), info.Unit)
 		if info.Unit == "mm" {
 			usual += " (" + FormatPM(info.V, info.U, "in") + ")"
+			least += " (" + FormatLength(p.LeastU(), "in") + ")"
 		}
 		out = append(out, Topic{
 			Name: name, Kind: PostureTopic, Title: strings.ToUpper(info.Name[:1]) + info.Name[1:], What: words.what, Why: words.why,
 			How: fmt.Sprintf("%s by default. A session may give its own as [value, standard uncertainty] under [posture], the uncertainty not below %s.",
-				usual, withUnit(p.LeastU(), info.Unit)),
+				usual, least),
 			Do:     "Leave it unless you watched this climber and know better.",
 			Source: "judgement", Also: []string{"posture." + info.Key, info.Key},
 		})

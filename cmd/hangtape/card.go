@@ -151,6 +151,8 @@ func (f cardFlags) formatted() (string, error) {
 		return ending[1:], nil
 	case ".htm":
 		return "html", nil
+	case ".png", ".jpg", ".jpeg", ".gif", ".ps", ".eps", ".doc", ".docx", ".odt":
+		return "", usage("-o ends in %s, which no sheet can be; accepted are .txt, .svg, .html and .pdf, or say --format", ending)
 	}
 	return "text", nil
 }

@@ -77,8 +77,10 @@ func runCut(w *world, c *cobra.Command, f cutFlags, args []string) error {
 	switch {
 	case len(args) == 0 && f.tied:
 		return listTied(w, f)
+	case len(args) == 0 && f.spool != "":
+		return callError(c, "--spool needs the lengths to cut from it, such as 4x1530 2x1130, or a PIECE: %s", strings.Join(pieceWords(), ", "))
 	case len(args) == 0:
-		return usage("cut needs a PIECE: %s; or lengths and --spool", strings.Join(pieceWords(), ", "))
+		return callError(c, "cut needs a PIECE: %s; or lengths and --spool", strings.Join(pieceWords(), ", "))
 	case startsWithDigit(args[0]):
 		return cutSpools(w, f, args)
 	case len(args) > 1:

@@ -45,7 +45,7 @@ func (f cutFlags) want(typed string) (fit.Want, error) {
 	n, length := 1, typed
 	if before, after, ok := strings.Cut(typed, "x"); ok {
 		var err error
-		if n, err = strconv.Atoi(before); err != nil || n < 1 {
+		if n, err = strconv.Atoi(before); err != nil || n < 1 || after == "" {
 			return fit.Want{}, usage("%q cannot be; accepted is COUNTxLENGTH, such as 4x1530 or 2x45in", typed)
 		}
 		length = after

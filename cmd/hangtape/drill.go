@@ -62,6 +62,9 @@ type drillAnswer struct {
 	ascii  bool
 }
 
+// climbs are heights of a climb, in mm: a bare 12 is none, 12m is.
+var climbs = number.Range{Least: 1000, Most: 150_000}
+
 func runDrill(w *world, f drillFlags, name string) error {
 	files, err := readFiles(w, []string{name})
 	if err != nil {
@@ -71,7 +74,7 @@ func runDrill(w *world, f drillFlags, name string) error {
 	unit := f.unit.of(s)
 	a := drillAnswer{ascii: f.ascii || asciiOnly(w.env)}
 	if f.height != "" {
-		h, err := number.Parse(f.height, number.Field{Name: "--height", Kind: number.Laid, Unit: sessions.Unit(unit)})
+		h, err := number.Parse(f.height, number.Field{Name: "--height", Kind: number.Laid, Unit: sessions.Unit(unit), Accepted: climbs})
 		if err != nil {
 			return usage("%w", err)
 		}
