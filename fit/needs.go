@@ -88,6 +88,13 @@ func (m *Model) Missing(q Quantity) []string {
 		return m.tautMissing()
 	case NeedFootLoop:
 		return m.pieceMissing(PieceFootLoop, m.poses.footNow)
+	}
+	return m.labelMissing(q)
+}
+
+// labelMissing is Missing for what is told, or read off a label.
+func (m *Model) labelMissing(q Quantity) []string {
+	switch q {
 	case NeedMass:
 		return missingKey(m.mass, "climber.mass_kg")
 	case NeedElongation:
@@ -110,9 +117,10 @@ func (m *Model) Missing(q Quantity) []string {
 		return m.strengthMissing(PieceHitchLeft + Piece(q-NeedStrengthLeft))
 	case NeedTetherStrands:
 		return missingKey(m.labels[PieceTether].strands, labelKeys[PieceTether].strands)
-	default:
+	case NeedTetherStrength:
 		return m.strengthMissing(PieceTether)
 	}
+	panic("fit: no such quantity")
 }
 
 // strengthMissing is what the strength of a piece's cord lacks: its diameter, or

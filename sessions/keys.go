@@ -15,9 +15,6 @@ const Format = 1
 // Keys lists every key of a session file in the order of the file.
 func Keys() []KeyInfo { return sessionSchema.keys() }
 
-// SchoolKeys lists every key of a school file in the order of the file.
-func SchoolKeys() []KeyInfo { return schoolSchema.keys() }
-
 // Key is what a session file's key may say, whatever the entry: the path is
 // "hangs.1.hip_mm" or "hangs.N.hip_mm" alike. It is false where there is no
 // such key.

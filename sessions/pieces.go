@@ -89,9 +89,6 @@ func DecodePieces(name string, data []byte) ([]TiedPiece, error) {
 // EncodePieces writes pieces as a file.
 func EncodePieces(all []TiedPiece) []byte { return encode(piecesHeader, piecesSchema, &pieces{all}) }
 
-// PieceKeys lists every key of a file of pieces in the order of the file.
-func PieceKeys() []KeyInfo { return piecesSchema.keys() }
-
 type pieces struct{ all []TiedPiece }
 
 // piecesSchema is the file of pieces: every key, in the order of the file.
