@@ -2,8 +2,8 @@
 //
 //	go run ./cmd/release --version 1.0.0 dist
 //
-// One static binary for each platform, an archive of shell completions and
-// manual pages for all, and SHA256SUMS over them. The same commit and compiler
+// One static binary for each platform, an archive of shell completions, manual
+// pages and licences for all, and SHA256SUMS over them. The same commit and compiler
 // give the same bytes in any folder.
 package main
 

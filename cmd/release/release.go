@@ -50,7 +50,7 @@ func release(version, dir, only string) error {
 // build is one static binary without the paths of this machine in it.
 func build(p platform, version, out string) error {
 	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-ldflags", "-s -w -X main.version="+version, "-o", out, "./cmd/hangtape") //nolint:gosec // our own words
-	c.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS="+p.os, "GOARCH="+p.arch)
+	c.Env = append(os.Environ(), p.env()...)
 	if said, err := c.CombinedOutput(); err != nil {
 		return fmt.Errorf("%s: %w\n%s", p, err, said)
 	}
@@ -58,7 +58,7 @@ func build(p platform, version, out string) error {
 }
 
 // helpFiles packs completions and manual pages, which a binary for this machine
-// makes from its own commands, and returns the archive's name.
+// makes from its own commands, with the licences, and returns the archive's name.
 func helpFiles(version, dir string) (string, error) {
 	work, err := os.MkdirTemp("", "hangtape-release-")
 	if err != nil {
@@ -84,6 +84,13 @@ func helpFiles(version, dir string) (string, error) {
 		if err != nil {
 			return "", fmt.Errorf("completion for %s: %w", shell, err)
 		}
+	}
+	texts, err := licences(platforms)
+	if err == nil {
+		err = os.WriteFile(filepath.Join(files, "LICENCES"), []byte(texts), 0o600)
+	}
+	if err != nil {
+		return "", fmt.Errorf("licences: %w", err)
 	}
 	name := "hangtape_" + version + "_help.tar.gz"
 	return name, pack(files, filepath.Join(dir, name))

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -72,5 +73,22 @@ func TestSumsAreThoseOfTheFiles(t *testing.T) {
 	got, err := os.ReadFile(filepath.Join(dir, "SHA256SUMS"))
 	if want := fmt.Sprintf("%x  a\n", sha256.Sum256([]byte("text"))); err != nil || string(got) != want {
 		t.Errorf("got %q, %v, want %q", got, err, want)
+	}
+}
+
+// Whoever gets a binary gets the words of all that is in it.
+func TestLicencesGoWithEveryCopy(t *testing.T) {
+	t.Chdir("../..")
+	texts, err := licences(platforms[:1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"the hangtape authors", "The Go Authors", "github.com/spf13/cobra v", "Apache License", "SIL OPEN FONT LICENSE", "gonum.org/v1/plot v"} {
+		if !strings.Contains(texts, want) {
+			t.Errorf("the licences do not tell %q", want)
+		}
+	}
+	if _, err := licencesIn(t.TempDir()); err == nil {
+		t.Error("a library without a licence was taken")
 	}
 }
