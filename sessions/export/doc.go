@@ -2,5 +2,5 @@
 // for people's own spreadsheets and notebooks.
 //
 // What a row holds stands in one table (columns.go), from which the header, the
-// README and what is left out without names follow.
+// page on data and what is left out without names follow.
 package export
