@@ -1,6 +1,7 @@
 package sessions
 
 import (
+	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
@@ -48,7 +49,7 @@ func decode[T any](name string, data []byte, s schema[T], t *T, check func(*T) [
 	}
 	var root map[string]any
 	if _, err := toml.Decode(string(data), &root); err != nil {
-		return fileError(name, []Fault{syntaxFault(err, source)})
+		return fileError(name, []Fault{syntaxFault(err, source, data)})
 	}
 	d := decoder[T]{schema: s, into: t, source: source}
 	if f := d.newer(root); f != nil {
@@ -69,7 +70,7 @@ func decode[T any](name string, data []byte, s schema[T], t *T, check func(*T) [
 }
 
 // syntaxFault says where the text stops being TOML.
-func syntaxFault(err error, s source) Fault {
+func syntaxFault(err error, s source, data []byte) Fault {
 	var parse toml.ParseError
 	if !errors.As(err, &parse) {
 		return Fault{Found: err.Error()}
@@ -79,7 +80,16 @@ func syntaxFault(err error, s source) Fault {
 			return f
 		}
 	}
-	return Fault{Line: parse.Position.Line, Found: "this is no TOML: " + strings.TrimSuffix(parse.Message, ".")}
+	f := Fault{Line: parse.Position.Line, Found: "this is no TOML: " + strings.TrimSuffix(parse.Message, ".")}
+	switch text := bytes.TrimSpace(data); {
+	case bytes.Contains(data, []byte("<<<<<<< ")):
+		f.Hint = "two versions were merged and both are in it: keep one of each"
+	case bytes.HasPrefix(text, []byte("<")):
+		f.Hint = "it looks like a web page"
+	case strings.Contains(parse.Message, "unexpected EOF"):
+		f.Hint = "was it cut off?"
+	}
+	return f
 }
 
 // mostStrange is how many unknown keys of a table are told one by one.

@@ -175,3 +175,16 @@ func TestStandardInput(t *testing.T) {
 		}
 	}
 }
+
+// What a sync client or an editor leaves in place of a session is told as that.
+func TestFilesThatAreNoTextOfTheirOwnAreNamed(t *testing.T) {
+	for text, want := range map[string]string{
+		"<html>log in</html>\n": "web page",
+		"format = 1\n<<<<<<< mine\n[session]\n=======\n>>>>>>> theirs\n": "two versions were merged",
+		"format = 1\n[tape": "cut off",
+	} {
+		if _, err := Decode("x.toml", []byte(text)); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+}

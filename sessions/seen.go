@@ -1,8 +1,10 @@
 package sessions
 
 import (
+	"io/fs"
 	"path/filepath"
 	"slices"
+	"strings"
 	"sync"
 	"time"
 )
@@ -32,11 +34,19 @@ func (s Seen) Settled(at time.Time) bool {
 }
 
 // Folder lists the files of the folder that should be sessions, by name. One
-// that cannot even be looked at has a Path and nothing else.
-func (st *Store) Folder() ([]Seen, error) {
-	paths, err := st.paths()
+// that cannot even be looked at has a Path and nothing else. aside are the
+// folders in it, by name, which hold files that may be sessions: nobody looks
+// into them.
+func (st *Store) Folder() (files []Seen, aside []string, err error) {
+	paths, folders, err := st.inside()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
+	}
+	for _, name := range folders {
+		in, err := st.disk.ReadDir(filepath.Join(st.dir, name))
+		if err == nil && slices.ContainsFunc(in, func(e fs.DirEntry) bool { return strings.HasSuffix(e.Name(), ending) }) {
+			aside = append(aside, name)
+		}
 	}
 	all := make([]Seen, len(paths))
 	for i, path := range paths {
@@ -51,7 +61,7 @@ func (st *Store) Folder() ([]Seen, error) {
 		})
 	}
 	looking.Wait()
-	return all, nil
+	return all, aside, nil
 }
 
 // lookers is how many files are looked at together: nearly all of it is the

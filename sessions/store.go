@@ -231,17 +231,27 @@ func newestFirst(a, b Entry) int {
 
 // paths are the files of the folder that should be sessions.
 func (st *Store) paths() ([]string, error) {
+	paths, _, err := st.inside()
+	return paths, err
+}
+
+// inside are the files of the folder that should be sessions, and the folders in
+// it that nobody hides, by name.
+func (st *Store) inside() (paths, folders []string, err error) {
 	dir, err := st.disk.ReadDir(st.dir)
 	if err != nil {
-		return nil, unreadable(st.dir, err, "cannot be read: %s", reason(err))
+		return nil, nil, unreadable(st.dir, err, "cannot be read: %s", reason(err))
 	}
-	var paths []string
 	for _, e := range dir {
-		if name := e.Name(); strings.HasSuffix(name, ending) && !strings.HasPrefix(name, ".") && name != schoolName && name != piecesName {
+		switch name := e.Name(); {
+		case strings.HasPrefix(name, ".") || name == schoolName || name == piecesName:
+		case strings.HasSuffix(name, ending):
 			paths = append(paths, filepath.Join(st.dir, name))
+		case e.IsDir():
+			folders = append(folders, name)
 		}
 	}
-	return paths, nil
+	return paths, folders, nil
 }
 
 // Unfinished lists the sessions without an end, the newest first.

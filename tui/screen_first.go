@@ -51,7 +51,7 @@ func (m *Model) found(msg foundMsg) {
 		m.choose("Start from which earlier session?", msg.in, msg.list, func(m *Model, f found) tea.Cmd { return m.startFrom(f.Path) })
 	}
 	if msg.bad > 0 && m.first.problem == "" {
-		m.first.problem = fmt.Sprintf("%s of the folder cannot be read; `hangtape list` says which and why", plural(msg.bad, "file"))
+		m.first.problem = fmt.Sprintf("%s of the folder cannot be read; `hangtape list is:bad` tells why", plural(msg.bad, "file"))
 	}
 	if msg.err != nil {
 		m.first.problem = msg.err.Error()

@@ -15,7 +15,7 @@ import (
 // idStart is an id of a session or the start of one.
 var idStart = regexp.MustCompile(`^[0-7][0-9A-HJKMNP-TV-Z]{1,25}$`)
 
-// mostNamed is how many sessions or bad files are named where there are many.
+// mostNamed is how many sessions or climbers are named where there are many.
 const mostNamed = 10
 
 // readSession reads the session that a word of the call means: a file, - for

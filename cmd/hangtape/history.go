@@ -75,11 +75,12 @@ func tellHistory(w *world, dir, climber string, asJSON bool, unit unitFlag) erro
 
 // complainOfFiles names bad files of a folder, the first ones if there are many.
 func complainOfFiles(w *world, bad []error) {
-	for _, e := range bad[:min(len(bad), mostNamed)] {
+	const most = 3
+	for _, e := range bad[:min(len(bad), most)] {
 		complain(w.err, e)
 	}
-	if more := len(bad) - mostNamed; more > 0 {
-		complain(w.err, fmt.Errorf("and %d more files cannot be read", more))
+	if more := len(bad) - most; more > 0 {
+		complain(w.err, fmt.Errorf("and %s cannot be read; hangtape list is:bad tells all, and what to do", count(more, "more file")))
 	}
 }
 
@@ -151,6 +152,9 @@ func climberCalled(typed string, all []records.Climber, dir string) (*records.Cl
 		return start[0], nil
 	}
 	slices.Sort(starts)
+	if more := len(starts) - mostNamed; more > 0 {
+		starts = append(starts[:mostNamed], fmt.Sprintf("and %d more", more))
+	}
 	return nil, fmt.Errorf("%q fits several climbers; give more of the name: %s", typed, strings.Join(starts, ", "))
 }
 

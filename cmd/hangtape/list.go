@@ -42,7 +42,7 @@ by history without a name.`,
 			case asJSON:
 				err = tellEntries(w, found)
 			default:
-				err = writeLines(w.out, pages.List(found, look(w, "mm")))
+				err = writeLines(w.out, pages.List(found, l.Aside, look(w, "mm")))
 			}
 			return errors.Join(err, badFiles(l))
 		},
@@ -87,7 +87,7 @@ func badFiles(l *records.List) error {
 	if l.Bad == 0 {
 		return nil
 	}
-	return exit{exitFile, fmt.Errorf("%s cannot be read as a session; hangtape list is:bad tells why", count(l.Bad, "file"))}
+	return exit{exitFile, fmt.Errorf("%s cannot be read as a session; hangtape list is:bad tells why, and what to do", count(l.Bad, "file"))}
 }
 
 func tellCords(w *world, l *records.List, found []*records.Entry, asJSON bool) error {

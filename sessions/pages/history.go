@@ -2,6 +2,8 @@ package pages
 
 import (
 	"fmt"
+	"path/filepath"
+	"slices"
 	"strings"
 
 	"example.com/hangtape/rules"
@@ -16,8 +18,11 @@ func History(h *history.History, l Look) []string {
 	p.para(0, p.typed(h.Climber)+": "+plural(len(h.Sessions), "session"))
 	p.para(0, due(h.Due))
 	p.section("Sessions")
-	for _, s := range h.Sessions {
+	for i, s := range h.Sessions {
 		p.past(s)
+		if i > 0 && s.ID == h.Sessions[i-1].ID {
+			p.para(4, "the same id as the one before: a copy, "+p.typed(filepath.Base(s.File)))
+		}
 	}
 	p.margins(h.Sessions)
 	p.judgedToday(h.Sessions)
@@ -129,6 +134,9 @@ func (p *page) margins(all []history.Session) {
 	if len(interesting) > 0 {
 		s := p.signs()
 		p.para(2, fmt.Sprintf("%s is 0: left of it a check fails. %s is the guard: from there it passes.", s.zero, s.guard))
+		if slices.ContainsFunc(all, tightBeyondGuard) {
+			p.para(2, "TIGHT from there on rests on what is estimated, predicted or in doubt.")
+		}
 	}
 	var calm []string
 	for id := range rules.NumChecks {
@@ -145,6 +153,12 @@ func (p *page) margins(all []history.Session) {
 	if len(calm) > 0 {
 		p.item("always PASS, without a change", strings.Join(calm, ", "))
 	}
+}
+
+// tightBeyondGuard says whether a check of s has its guard and is no pass all the
+// same.
+func tightBeyondGuard(s history.Session) bool {
+	return slices.ContainsFunc(s.Checks, func(c history.Check) bool { return c.Verdict == rules.Tight && c.Margin >= c.Guard })
 }
 
 // judgedToday tells the sessions that the rules and limits of today judge

@@ -16,8 +16,8 @@ import (
 const wideList = 80
 
 // List is sessions in a line each, in two where the page is narrow, then the
-// files that are none, with why.
-func List(entries []*records.Entry, l Look) []string {
+// files that are none, with why, and the folders inside that are not looked into.
+func List(entries []*records.Entry, aside []string, l Look) []string {
 	p := newPage(l)
 	good := len(entries)
 	for good > 0 && entries[good-1].Err != nil {
@@ -26,6 +26,7 @@ func List(entries []*records.Entry, l Look) []string {
 	p.listed(entries[:good])
 	p.marks(entries[:good])
 	p.bad(entries[good:])
+	p.aside(aside)
 	return p.lines
 }
 
@@ -47,6 +48,8 @@ func (p *page) listed(entries []*records.Entry) {
 			signed += " *"
 		case e.Finished.IsZero() && signed == "":
 			signed = "open"
+		case signed == "":
+			signed = "no"
 		}
 		id := shortID(e.ID)
 		if e.Same != nil {
@@ -109,7 +112,30 @@ func (p *page) marks(entries []*records.Entry) {
 		p.para(2, fmt.Sprintf("+: %d judged otherwise under the school's limits of today; hangtape history CLIMBER says how", moved))
 	}
 	if twice > 0 {
-		p.para(2, fmt.Sprintf("!: %d share their id with another file of the folder; list --json names them", twice))
+		p.para(2, fmt.Sprintf("!: %d share their id with another file of the folder; keep one of each:", twice))
+		p.copies(entries)
+	}
+}
+
+// mostCopies is how many ids are told with all of their files.
+const mostCopies = 10
+
+// copies names the files that are one session.
+func (p *page) copies(entries []*records.Entry) {
+	told := map[string]bool{}
+	for _, e := range entries {
+		if e.Same == nil || told[e.ID] {
+			continue
+		}
+		if told[e.ID] = true; len(told) > mostCopies {
+			p.para(4, "and more: list --json is:twice names them all")
+			return
+		}
+		names := make([]string, len(e.Same))
+		for i, same := range e.Same {
+			names[i] = p.typed(filepath.Base(same.Path))
+		}
+		p.para(4, shortID(e.ID)+": "+strings.Join(names, "; "))
 	}
 }
 
@@ -121,6 +147,31 @@ func (p *page) bad(entries []*records.Entry) {
 	p.section(plural(len(entries), "file") + " that cannot be read as a session")
 	for _, e := range entries {
 		p.item(p.typed(filepath.Base(e.Path)), p.typed(e.Trouble()))
+	}
+	p.line("")
+	p.para(2, "all in "+p.typed(filepath.Dir(entries[0].Path)))
+	p.para(2, mend)
+}
+
+// mend is what can be done about a file that is no session.
+const mend = "A file like that stops nothing and is left as it is. Mend the line that is named, with any editor of plain text; " +
+	"or put an older copy in its place; or move it out of the folder. A newer format takes a newer hangtape."
+
+// BadFile is all that is wrong with a file that is no session, and what can be done.
+func BadFile(e *records.Entry, l Look) []string {
+	p := newPage(l)
+	for line := range strings.Lines(e.Err.Error()) {
+		p.para(0, p.typed(line))
+	}
+	p.line("")
+	p.para(0, mend)
+	return p.lines
+}
+
+// aside tells the folders inside that may hold sessions.
+func (p *page) aside(names []string) {
+	for _, name := range names {
+		p.section("Not looked into: the folder " + p.typed(name) + ", where files end in .toml too; list --dir tells them")
 	}
 }
 

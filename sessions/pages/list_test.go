@@ -25,7 +25,7 @@ func TestListsKeepToTheirWidth(t *testing.T) {
 	bad := &records.Entry{Path: "/x/bad.toml", Err: errors.New("/x/bad.toml:12: climber.name is " + strings.Repeat("木", 60) + "; accepted is another\n/x/bad.toml:13: more")}
 	for _, w := range []int{44, 60, 80} {
 		l := Look{Width: w}
-		lines := append(List([]*records.Entry{e, bad}, l), CordList([]records.Cord{{Kit: e.Kit, Piece: fit.PieceHitchLeft, Tied: e.Tied[fit.PieceHitchLeft], Seen: e}}, at, l)...)
+		lines := append(List([]*records.Entry{e, bad}, []string{"2025"}, l), CordList([]records.Cord{{Kit: e.Kit, Piece: fit.PieceHitchLeft, Tied: e.Tied[fit.PieceHitchLeft], Seen: e}}, at, l)...)
 		for _, line := range lines {
 			if n := width(line); n > w {
 				t.Errorf("%d cells of %d: %s", n, w, line)

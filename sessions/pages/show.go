@@ -25,6 +25,11 @@ func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
 		outcome = fmt.Sprintf("%s (%s)", word(r.Outcome), rules.Tally(r.Checks))
 	}
 	p.para(0, p.typed(f.Name)+": "+outcome)
+	if err == nil && s.SignOff != nil {
+		if n := len(sessions.JudgedDifferently(s, r)); n > 0 {
+			p.para(0, fmt.Sprintf("signed as %s; the rules of today judge %s differently: see the sign-off", word(s.SignOff.Outcome), plural(n, "check")))
+		}
+	}
 	p.people(s)
 	p.kit(s, now)
 	p.readings(s, r)

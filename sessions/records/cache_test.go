@@ -80,7 +80,7 @@ func settle(t *testing.T, st *sessions.Store) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	files, err := st.Folder()
+	files, _, err := st.Folder()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,7 +101,7 @@ func fromCache(t *testing.T, st *sessions.Store) int {
 	if err != nil {
 		t.Fatal(err)
 	}
-	files, err := st.Folder()
+	files, _, err := st.Folder()
 	if err != nil {
 		t.Fatal(err)
 	}

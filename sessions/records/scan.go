@@ -15,7 +15,8 @@ import (
 // the files that are none, by name. It must not be changed.
 type List struct {
 	Entries []*Entry
-	Bad     int // how many of them are no session
+	Bad     int      // how many of them are no session
+	Aside   []string // folders inside, by name, with files that may be sessions; none of them is listed
 	School  *sessions.School
 
 	foldOnce sync.Once
@@ -36,10 +37,11 @@ func Scan(st *sessions.Store) (*List, error) {
 		l.School = sessions.DefaultSchool()
 		l.Entries = append(l.Entries, &Entry{Path: st.SchoolPath(), Err: err})
 	}
-	all, err := entriesOf(st, l.School)
+	all, aside, err := entriesOf(st, l.School)
 	if err != nil {
 		return nil, err
 	}
+	l.Aside = aside
 	l.Entries = append(l.Entries, all...)
 	for _, e := range l.Entries {
 		if e.Err != nil {
@@ -51,27 +53,28 @@ func Scan(st *sessions.Store) (*List, error) {
 	return l, nil
 }
 
-// entriesOf takes from the cache what is still true and reads the rest.
-func entriesOf(st *sessions.Store, school *sessions.School) ([]*Entry, error) {
+// entriesOf takes from the cache what is still true and reads the rest; aside
+// are the folders inside that may hold sessions.
+func entriesOf(st *sessions.Store, school *sessions.School) (entries []*Entry, aside []string, err error) {
 	of := madeBy(st, school)
 	loading := make(chan *cached, 1)
 	go func() { loading <- loadCache(st, of) }()
-	files, err := st.Folder()
+	files, aside, err := st.Folder()
 	cache := <-loading
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	entries, missing := cache.entries(files)
 	stale := len(files)-len(missing) < len(cache.Rows)
 	if len(missing) == 0 && !stale {
-		return entries, nil
+		return entries, aside, nil
 	}
 	cw := openCache(st)
 	readMissing(st, school, files, entries, missing)
 	if cw != nil {
 		cw.keep(of, files, entries, missing, stale)
 	}
-	return entries, nil
+	return entries, aside, nil
 }
 
 // readMissing reads and judges the files without an entry, as many at a time as
