@@ -7,9 +7,11 @@ import (
 	"io"
 	"math/rand/v2"
 	"slices"
+	"strings"
 
 	"github.com/spf13/cobra"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/export"
 	"example.com/hangtape/sessions/records"
@@ -17,14 +19,16 @@ import (
 
 func exportCommand(w *world) *cobra.Command {
 	var format, dir string
-	var anonymous bool
+	var anonymous, columns bool
 	c := &cobra.Command{
 		Use:   "export [WORDS…]",
 		Short: "Write all sessions as rows, one a session, for spreadsheets and notebooks",
 		Long: `Writes the sessions of the folder to standard output, a row each, the newest
 first: who and when, means of the readings with heights above the hip, lengths
 set, poses, and every check with margin and guard, judged by the rules of today.
-The README tells every column. With WORDS only what list WORDS tells.
+--columns tells every column. With WORDS only what list WORDS tells. CSV is UTF-8
+with commas and decimal points; a text that a spreadsheet would take for a formula
+has an apostrophe before it.
 
 --anonymous leaves out names, places, kits, notes and files, tells dates to the
 month, puts numbers that hold within one export in place of ids and climbers,
@@ -33,6 +37,9 @@ can still find the row.`,
 		Example: "  hangtape export > sessions.csv\n  hangtape export --format json climber:demo\n  hangtape export --anonymous > open.csv",
 		Args:    cobra.ArbitraryArgs,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if columns {
+				return writeLines(w.out, columnLines())
+			}
 			to, ok := map[string]func(io.Writer) export.Writer{"csv": export.CSV, "json": export.JSONLines}[format]
 			if !ok {
 				return usage("--format is %q; accepted is csv or json", format)
@@ -57,10 +64,28 @@ can still find the row.`,
 			return badFiles(l)
 		},
 	}
+	c.Flags().BoolVar(&columns, "columns", false, "tell every column and what it holds, and write no rows")
 	c.Flags().StringVar(&format, "format", "csv", "csv or json (one object a line)")
 	c.Flags().BoolVar(&anonymous, "anonymous", false, "without names, places and days")
 	c.Flags().StringVar(&dir, "dir", "", "a folder of sessions in place of one's own")
 	return c
+}
+
+// columnLines tells every column, and what becomes of it in an export without
+// names.
+func columnLines() []string {
+	var lines []string
+	for _, c := range export.Columns() {
+		about := c.About
+		if c.Named != export.Stays {
+			about += " (anonymous: " + c.Named.String() + ")"
+		}
+		lines = append(lines, c.Name)
+		for line := range strings.Lines(rules.Wrap(about, textWidth-4)) {
+			lines = append(lines, "    "+strings.TrimSuffix(line, "\n"))
+		}
+	}
+	return lines
 }
 
 // exportRows writes the row of every session among found. What can no longer be

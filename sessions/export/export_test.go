@@ -188,6 +188,26 @@ func TestNoTextIsAFormula(t *testing.T) {
 	}
 }
 
+// The bytes are those that the documentation promises to whoever imports them.
+func TestCSVIsPlainText(t *testing.T) {
+	f := load(t, example)
+	f.Session.Notes, f.Session.Place = "dry, \"calm\"\r\nand cold", "höchste Buche"
+	f.Session.Fit.Mass = fit.Some(84.5)
+	var b bytes.Buffer
+	w := export.CSV(&b)
+	if err := errors.Join(w.Begin(export.Columns()), w.Row(export.Of(f)), w.End()); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{",höchste Buche,", ",\"dry, \"\"calm\"\"\r\nand cold\",", ",84.5,"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	if !strings.HasPrefix(b.String(), "file,") || strings.Count(b.String(), "\r") != 1 || strings.Count(b.String(), "\n") != 3 {
+		t.Errorf("it does not begin with a column, or has other line ends: %q", b.String())
+	}
+}
+
 // Nothing that names somebody or a place is left, ids and days neither.
 func TestAnonymousRowsNameNobody(t *testing.T) {
 	paths, err := sessionstest.Write(t.TempDir(), 30)

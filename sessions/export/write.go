@@ -18,9 +18,11 @@ type Writer interface {
 	End() error
 }
 
-// CSV writes comma-separated values (RFC 4180) under a header. What is not known
-// is empty. A text that a spreadsheet would take for a formula gets an apostrophe
-// before it.
+// CSV writes comma-separated values under a header, as RFC 4180 but for its line
+// ends: UTF-8 without a byte order mark, decimal points, lines that end in LF, text
+// in quotes where it has a comma, a quote or a line break. What is not known is
+// empty. A text that a spreadsheet would take for a formula gets an apostrophe
+// before it; numbers are left alone.
 func CSV(w io.Writer) Writer { return &csvWriter{csv.NewWriter(w)} }
 
 type csvWriter struct{ w *csv.Writer }
