@@ -18,6 +18,10 @@ const (
 	tempEnding = ".tmp"
 )
 
+// LocksPath is the folder of the locks: their names are the files', and all that
+// stands in them is which process holds them.
+func (st *Store) LocksPath() string { return filepath.Join(st.dir, lockDir) }
+
 // An Editor holds one session's lock while it is being edited and writes it. It
 // may be used from several goroutines.
 type Editor struct {

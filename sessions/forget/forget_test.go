@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -117,6 +118,38 @@ func TestWhatChangedSinceIsLeft(t *testing.T) {
 	}
 	if _, err := st.Load(ed.Path); err != nil {
 		t.Error(err)
+	}
+}
+
+// Folders inside, and text in other encodings, are looked into and never touched.
+func TestWhatIsOutOfReachIsNamed(t *testing.T) {
+	st := newStore(t)
+	utf16 := []byte{0xFF, 0xFE}
+	for _, r := range "climber: Ash Demo" {
+		utf16 = append(utf16, byte(r), 0)
+	}
+	for name, data := range map[string][]byte{
+		"2025/old/a.toml": []byte("climber = \"Ash Demo\""), ".versions/b.toml": []byte("Ash Demo"), "c.txt": utf16, "2025/d.toml": []byte("Birch Demo"),
+	} {
+		path := filepath.Join(st.Dir(), filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, data, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	traces := look(t, st, "Ash Demo")
+	var named []string
+	for _, path := range traces.Named {
+		name, err := filepath.Rel(st.Dir(), path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		named = append(named, filepath.ToSlash(name))
+	}
+	if want := []string{".versions/b.toml", "2025/old/a.toml", "c.txt"}; !slices.Equal(named, want) || !traces.None() {
+		t.Errorf("named %v, want %v", named, want)
 	}
 }
 

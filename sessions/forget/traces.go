@@ -7,11 +7,13 @@ package forget
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf16"
 	"unicode/utf8"
 
 	"example.com/hangtape/fit"
@@ -50,12 +52,37 @@ func Look(st *sessions.Store, climber string) (*Traces, error) {
 		return nil, fmt.Errorf("cannot be read: %w", err)
 	}
 	for _, f := range files {
-		if path := filepath.Join(st.Dir(), f.Name()); !f.IsDir() && !own[path] {
+		switch path := filepath.Join(st.Dir(), f.Name()); {
+		case path == records.CachePath(st) || path == st.LocksPath(): // the program's own
+		case f.IsDir():
+			t.lookInto(path, mostDeep)
+		case !own[path]:
 			t.look(path)
 		}
 	}
 	slices.Sort(t.Sessions)
 	return t, nil
+}
+
+// mostDeep is how many folders in one another are looked into.
+const mostDeep = 8
+
+// lookInto looks for the climber in a folder of the folder, which is never
+// touched.
+func (t *Traces) lookInto(dir string, deep int) {
+	files, err := t.store.Disk().ReadDir(dir)
+	if err != nil || deep == 0 {
+		t.Named = append(t.Named, dir) // nobody knows
+		return
+	}
+	for _, f := range files {
+		path := filepath.Join(dir, f.Name())
+		if f.IsDir() {
+			t.lookInto(path, deep-1)
+		} else if _, found := t.in(path); found {
+			t.Named = append(t.Named, path)
+		}
+	}
 }
 
 // is says whether a name is the climber's.
@@ -67,19 +94,40 @@ func (t *Traces) is(name string) bool {
 // kilobytes, and no file of this program has more.
 const mostBytes = 16 << 20
 
-// look puts a file that is no session of the climber's where it belongs.
-func (t *Traces) look(path string) {
+// in reads a file and says whether it names the climber or leads there; where it
+// cannot be read nobody knows.
+func (t *Traces) in(path string) (data []byte, found bool) {
 	info, err := t.store.Disk().Stat(path)
 	if err != nil || !info.Mode().IsRegular() || info.Size() > mostBytes {
-		return
+		return nil, false
 	}
-	data, err := t.store.ReadBeside(path)
-	if err != nil {
-		t.Named = append(t.Named, path) // nobody knows
-		return
+	if data, err = t.store.ReadBeside(path); err != nil {
+		return nil, true
 	}
-	named := t.names(data)
-	if !named && !t.leads(data) {
+	text := plain(data)
+	return data, t.names(text) || t.leads(text)
+}
+
+// plain is a text as UTF-8, also where some editor saved it as UTF-16.
+func plain(data []byte) []byte {
+	var order binary.ByteOrder = binary.LittleEndian
+	switch {
+	case bytes.HasPrefix(data, []byte{0xFE, 0xFF}):
+		order = binary.BigEndian
+	case !bytes.HasPrefix(data, []byte{0xFF, 0xFE}):
+		return data
+	}
+	units := make([]uint16, len(data)/2)
+	for i := range units {
+		units[i] = order.Uint16(data[2*i:])
+	}
+	return []byte(string(utf16.Decode(units)))
+}
+
+// look puts a file that is no session of the climber's where it belongs.
+func (t *Traces) look(path string) {
+	data, found := t.in(path)
+	if !found {
 		return
 	}
 	name := filepath.Base(path)
