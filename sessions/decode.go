@@ -86,7 +86,7 @@ func syntaxFault(err error, s source, data []byte) Fault {
 		f.Hint = "two versions were merged and both are in it: keep one of each"
 	case bytes.HasPrefix(text, []byte("<")):
 		f.Hint = "it looks like a web page"
-	case strings.Contains(parse.Message, "unexpected EOF"):
+	case strings.Contains(parse.Message, "unexpected EOF") || strings.Contains(parse.Message, `'\x00'`): // the library's end of a file
 		f.Hint = "was it cut off?"
 	}
 	return f

@@ -34,7 +34,7 @@ func (m *Model) pastLines(width int) []string {
 	case p.wrong != "":
 		return append(lines[:2], m.theme.wrap("Not searched: "+clean(p.wrong), width)...)
 	}
-	lines[2] = cut(m.pastCount(), width)
+	lines[2] = m.pastCount(width)
 	rows := m.pastRows()
 	p.top = max(min(p.top, p.at), p.at-rows+1)
 	for i := p.top; i < min(p.len(), p.top+rows); i++ {
@@ -85,15 +85,16 @@ func personRow(w person) string {
 	return due + on + " " + nameOr(w.Climber, "no name") + ", " + plural(w.Sessions, "session")
 }
 
-// pastCount says how many were found of how many, and what can be typed.
-func (m *Model) pastCount() string {
+// pastCount says how many were found of how many, and what the marks mean, as much
+// as there is room for.
+func (m *Model) pastCount(width int) string {
 	p := &m.past
 	if p.byClimber {
 		due := 0
 		for _, w := range p.people {
 			due += count(w.Due.Now)
 		}
-		return fmt.Sprintf("%s, %d due", plural(len(p.people), "climber"), due)
+		return cut(fmt.Sprintf("%s, %d due", plural(len(p.people), "climber"), due), width)
 	}
 	all, found := len(p.list.Sessions()), len(p.found)
 	for found > 0 && p.found[found-1].Err != nil { // bad files come last
@@ -101,6 +102,7 @@ func (m *Model) pastCount() string {
 	}
 	var parts []string
 	switch {
+	case found == 0 && len(p.found) > 0: // bad files alone
 	case p.typed == "":
 		parts = append(parts, plural(all, "session"))
 	case found == 0:
@@ -114,7 +116,19 @@ func (m *Model) pastCount() string {
 	if p.differs {
 		parts = append(parts, "* signed otherwise")
 	}
-	return strings.Join(parts, "; ")
+	if p.twice {
+		parts = append(parts, "! in several files")
+	}
+	for _, name := range p.list.Aside {
+		parts = append(parts, "not in folder "+clean(name))
+	}
+	line := parts[0]
+	for _, part := range parts[1:] {
+		if longer := line + "; " + part; textWidth(longer) <= width {
+			line = longer
+		}
+	}
+	return cut(line, width)
 }
 
 func plural(n int, what string) string {
@@ -127,18 +141,29 @@ func plural(n int, what string) string {
 // pastRow is one session, or a file that is none, in one line.
 func (m *Model) pastRow(e *records.Entry, width int) string {
 	if e.Err != nil {
-		return "cannot be read: " + clean(filepath.Base(e.Path))
+		return "bad file: " + clean(filepath.Base(e.Path)) + ", " + clean(e.Trouble())
 	}
 	verdict := verdictWord(e)
 	if e.Differs {
 		verdict += "*"
 	}
-	row := pastDay(e) + " " + pad(verdict, 9)
+	if e.Same != nil {
+		verdict += "!"
+	}
+	row := pastDay(e) + " " + pad(verdict, 10)
 	if width < 76 {
 		return row + nameOr(e.Climber, "no name") + ", " + clean(e.Place)
 	}
-	column := (width - 20) / 3
-	return row + pad(nameOr(e.Climber, "no name"), column-1) + " " + pad(clean(e.Place), column-1) + " " + clean(e.Kit)
+	column := (width - 21) / 3
+	return row + inColumn(nameOr(e.Climber, "no name"), column-1) + " " + inColumn(clean(e.Place), column-1) + " " + clean(e.Kit)
+}
+
+// inColumn is s in exactly width cells, marked where it is cut.
+func inColumn(s string, width int) string {
+	if width > 1 && textWidth(s) > width {
+		s = cut(s, width-1) + "~"
+	}
+	return pad(s, width)
 }
 
 func pastDay(e *records.Entry) string {

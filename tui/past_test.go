@@ -60,7 +60,7 @@ func (d *desk) seesNo(unwanted ...string) {
 func TestPastFindsWhileOneTypes(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		d := atPast(t, 80, 24)
-		d.sees("4 sessions; 1 bad file", "> 2026-10-10 TIGHT", "cannot be read: broken.toml")
+		d.sees("4 sessions; 1 bad file", "> 2026-10-10 TIGHT", "bad file: broken.toml, ")
 		for _, c := range []struct {
 			typed string
 			n     int
@@ -83,6 +83,35 @@ func TestPastFindsWhileOneTypes(t *testing.T) {
 		d.sees("none of 4")
 		d.press(tea.KeyEsc, tea.KeyEsc)
 		d.sees("new fitting")
+		d.leave()
+	})
+}
+
+// Files that are one session are marked, and what a folder inside holds is not
+// there.
+func TestPastMarksCopies(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := sit(t, 80, 24)
+		fill(t, d.store.Dir())
+		data, err := os.ReadFile(filepath.Join(d.store.Dir(), "a-good-kit.toml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.Mkdir(filepath.Join(d.store.Dir(), "old"), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		for _, name := range []string{"copy.toml", filepath.Join("old", "copy.toml")} {
+			if err := os.WriteFile(filepath.Join(d.store.Dir(), name), data, 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		d.typed("4")
+		d.sees("5 sessions; 1 bad file; ! in several files; not in folder old", "2026-04-18 PASS!")
+		d.typed("is:bad")
+		d.sees("1 bad file; ! in several")
+		d.seesNo("none of")
+		d.press(tea.KeyEnter)
+		d.sees("broken.toml", "put an older copy in its place")
 		d.leave()
 	})
 }
@@ -110,7 +139,9 @@ func TestPastShowsComparesAndFollows(t *testing.T) {
 		d.press(tea.KeyEsc)
 		d.sees("thigh: 415, 411, 417 mm (414 ± 2 mm)") // where one was
 		d.typed("c")
-		d.sees("Hold demo climber A, 2026-10-10, against which?")
+		// the same climber's first, never itself or a bad file
+		d.sees("Hold demo climber A, 2026-10-10, against which?", "> 2026-04-18 PASS", "  2026-04-20 UNKNOWN")
+		d.seesNo("  2026-10-10 TIGHT", "bad file: ")
 		d.press(tea.KeyEsc)
 		d.sees("Past fittings")
 		d.press(tea.KeyEnter)
@@ -200,8 +231,10 @@ func TestPlainPast(t *testing.T) {
 		return out.String()
 	}
 	for want, lines := range map[string][]string{
-		"1: 2026-10-10, TIGHT, demo climber A, demo beech, demo kit 2\n": {""},
-		"5: cannot be read: broken.toml\n4 sessions; 1 bad file":         {""},
+		"1: 2026-10-10, TIGHT, demo climber A, demo beech, demo kit 2\n":     {""},
+		"5: bad file: broken.toml, ":                                         {""},
+		"\n4 sessions; 1 bad file":                                           {""},
+		"put an older copy in its place":                                     {"5"},
 		"did you mean session":                                               {"5"},
 		"1: 2026-04-19, FAIL, demo climber B":                                {"fail"},
 		"a-good-kit.toml: PASS (21 pass)":                                    {"4"},

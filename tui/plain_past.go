@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"math"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -32,7 +33,7 @@ func (p *plain) past() {
 		}
 		switch first, last := p.entry(&m, words[0]), p.entry(&m, words[len(words)-1]); {
 		case len(words) == 1 && first != nil && first.Err != nil:
-			p.say("%s", first.Err)
+			p.page(pageMsg{write: func(l pages.Look) []string { return pages.BadFile(first, l) }})
 		case len(words) == 1 && first != nil:
 			p.page(m.readSession(0, first)().(pageMsg))
 		case line == "due":
@@ -78,7 +79,7 @@ func (p *plain) told(m *Model) {
 	}
 	for i, e := range s.found[:min(len(s.found), mostTold)] {
 		if e.Err != nil {
-			p.say("%d: cannot be read: %s", i+1, filepath.Base(e.Path))
+			p.say("%d: bad file: %s, %s", i+1, clean(filepath.Base(e.Path)), clean(e.Trouble()))
 			continue
 		}
 		p.say("%d: %s, %s, %s, %s, %s", i+1, strings.TrimSpace(pastDay(e)), verdictWord(e), nameOr(e.Climber, "no name"), nameOr(e.Place, "no place"), nameOr(e.Kit, "no kit"))
@@ -86,7 +87,7 @@ func (p *plain) told(m *Model) {
 	if more := len(s.found) - mostTold; more > 0 {
 		p.say("And %d more.", more)
 	}
-	p.say("%s.", m.pastCount())
+	p.say("%s.", m.pastCount(math.MaxInt))
 }
 
 // spokenWidth is too narrow for columns: side by side does not read aloud.

@@ -67,6 +67,7 @@ func (m *Model) pageKey(msg tea.KeyMsg) tea.Cmd {
 	case keyCompare:
 		if p.entry != nil {
 			m.past.with = p.entry
+			m.past.find()
 			m.pages, m.screen = nil, onPast
 		}
 	case keyHistory:

@@ -7,6 +7,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/sessions/pages"
 	"example.com/hangtape/sessions/records"
 )
 
@@ -22,6 +23,7 @@ type pastScreen struct {
 	at, top int            // which of found is marked, and which is the first to be seen
 	with    *records.Entry // to be held against the one that is chosen next
 	differs bool           // some session is judged otherwise today than it was signed
+	twice   bool           // some session is in several files
 
 	byClimber bool
 	people    []person // all of them
@@ -45,6 +47,7 @@ func (m *Model) listed(msg listedMsg) {
 	}
 	m.past.list, m.past.people = msg.list, msg.people
 	m.past.differs = slices.ContainsFunc(msg.list.Sessions(), func(e *records.Entry) bool { return e.Differs })
+	m.past.twice = slices.ContainsFunc(msg.list.Sessions(), func(e *records.Entry) bool { return e.Same != nil })
 	m.past.find()
 }
 
@@ -67,6 +70,29 @@ func (p *pastScreen) find() {
 		return
 	}
 	p.found, p.at, p.top = p.list.Find(q), 0, 0
+	if p.with != nil {
+		p.found = p.against(p.found)
+	}
+}
+
+// against are the sessions of found that the chosen one can be held against, the
+// same climber's first.
+func (p *pastScreen) against(found []*records.Entry) []*records.Entry {
+	var own []*records.Entry
+	if c := p.climberOf(p.with); c != nil {
+		own = c.Sessions
+	}
+	var first, then []*records.Entry
+	for _, e := range found {
+		switch {
+		case e == p.with || e.Err != nil:
+		case slices.Contains(own, e):
+			first = append(first, e)
+		default:
+			then = append(then, e)
+		}
+	}
+	return append(first, then...)
 }
 
 func (m *Model) pastKey(msg tea.KeyMsg) tea.Cmd {
@@ -76,6 +102,7 @@ func (m *Model) pastKey(msg tea.KeyMsg) tea.Cmd {
 		switch {
 		case p.with != nil:
 			p.with = nil
+			p.find()
 		case p.typed != "":
 			p.typed = ""
 			p.find()
@@ -142,10 +169,11 @@ func (m *Model) pastChosen() tea.Cmd {
 	e, with := p.found[p.at], p.with
 	switch {
 	case e.Err != nil:
-		m.turnTo(page{title: clean(filepath.Base(e.Path)), problem: e.Err.Error()})
+		m.turnTo(page{title: clean(filepath.Base(e.Path)), write: func(l pages.Look) []string { return pages.BadFile(e, l) }})
 		return nil
 	case with != nil:
 		p.with = nil
+		p.find()
 		if e.Day().Before(with.Day()) { // from the earlier to the later one
 			e, with = with, e
 		}
