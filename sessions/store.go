@@ -15,6 +15,10 @@ import (
 	"github.com/oklog/ulid/v2"
 )
 
+// DemoFolder is the folder in the sessions' folder where the demo climber's sessions
+// are kept, apart from all others.
+const DemoFolder = "demo"
+
 const (
 	schoolName = "school.toml"
 	ending     = ".toml"
@@ -236,7 +240,7 @@ func (st *Store) paths() ([]string, error) {
 }
 
 // inside are the files of the folder that should be sessions, and the folders in
-// it that nobody hides, by name.
+// it that nobody hides but the demo's, by name.
 func (st *Store) inside() (paths, folders []string, err error) {
 	dir, err := st.disk.ReadDir(st.dir)
 	if err != nil {
@@ -247,7 +251,7 @@ func (st *Store) inside() (paths, folders []string, err error) {
 		case strings.HasPrefix(name, ".") || name == schoolName || name == piecesName:
 		case strings.HasSuffix(name, ending):
 			paths = append(paths, filepath.Join(st.dir, name))
-		case e.IsDir():
+		case e.IsDir() && name != DemoFolder:
 			folders = append(folders, name)
 		}
 	}

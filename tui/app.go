@@ -63,6 +63,7 @@ type Model struct {
 	drawn      drawn
 	looked     string // the check that is looked at in the review; "" for the first
 	leaving    bool   // the person asked to leave
+	gone       bool   // another program has removed the file
 
 	seats    []seat              // sessions that are open beside this one; never written to
 	folder   []*sessions.Session // as they were when a session was opened last

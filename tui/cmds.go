@@ -46,7 +46,7 @@ func (m *Model) savedOrNot(msg savedMsg) tea.Cmd {
 	var changed *sessions.ChangedError
 	switch {
 	case errors.As(msg.err, &changed):
-		m.problem, m.leaving, m.screen = msg.err.Error(), false, onConflict
+		m.problem, m.leaving, m.gone, m.screen = msg.err.Error(), false, changed.Gone, onConflict
 		return nil
 	case msg.err != nil:
 		m.problem = "not saved: " + withoutFile(msg.err)

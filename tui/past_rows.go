@@ -150,11 +150,11 @@ func (m *Model) pastRow(e *records.Entry, width int) string {
 	if e.Same != nil {
 		verdict += "!"
 	}
-	row := pastDay(e) + " " + pad(verdict, 10)
+	row := pastDay(e) + " " + pad(verdict, 8) + " "
 	if width < 76 {
 		return row + nameOr(e.Climber, "no name") + ", " + clean(e.Place)
 	}
-	column := (width - 21) / 3
+	column := (width - 20) / 3
 	return row + inColumn(nameOr(e.Climber, "no name"), column-1) + " " + inColumn(clean(e.Place), column-1) + " " + clean(e.Kit)
 }
 

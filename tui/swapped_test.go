@@ -17,7 +17,7 @@ func TestFileSwappedUnderTheWizard(t *testing.T) {
 		says string
 		mend func(path string) error // before it can be saved; nil where the key is enough
 	}{
-		"taken away":       {func(path string, _ []byte) error { return os.Remove(path) }, "The file has changed", nil},
+		"taken away":       {func(path string, _ []byte) error { return os.Remove(path) }, "The file is gone", nil},
 		"cut in half":      {func(path string, was []byte) error { return os.WriteFile(path, was[:len(was)/2], 0o600) }, "The file has changed", nil},
 		"a login page":     {func(path string, _ []byte) error { return os.WriteFile(path, []byte("<html>log in</html>"), 0o600) }, "The file has changed", nil},
 		"another format":   {func(path string, _ []byte) error { return os.WriteFile(path, []byte("format = 9\n"), 0o600) }, "The file has changed", nil},
@@ -56,6 +56,9 @@ func TestFileSwappedUnderTheWizard(t *testing.T) {
 						t.Fatal(err)
 					}
 					d.burst("tree\r") // the next answer tries again, and asks
+				}
+				if name == "taken away" {
+					d.burst("2") // there is nothing to take
 				}
 				d.burst("1")
 				f, err := d.store.Load(path)

@@ -18,7 +18,7 @@ func openStore(w *world) (*sessions.Store, error) {
 // openDemoStore opens the demo's own folder inside that of the sessions, whose
 // list does not look there.
 func openDemoStore(w *world) (*sessions.Store, error) {
-	return sessions.OpenStore(filepath.Join(sessionsDir(w), "demo"), w.now, rand.Reader)
+	return sessions.OpenStore(filepath.Join(sessionsDir(w), sessions.DemoFolder), w.now, rand.Reader)
 }
 
 func openStoreAt(w *world, dir string) (*sessions.Store, error) {

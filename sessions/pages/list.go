@@ -211,7 +211,11 @@ func shortID(id string) string { return id[:min(10, len(id))] }
 
 // fill is s in exactly so many cells, cut where it is longer.
 func fill(s string, cells int) string {
-	if width(s) > cells {
+	switch w := width(s); {
+	case w <= cells:
+	case w == len(s): // a byte a cell: most names, and there are very many
+		s = s[:cells-1] + "~"
+	default:
 		s = runewidth.Truncate(s, cells, "~")
 	}
 	return pad(s, cells)
