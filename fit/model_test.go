@@ -272,3 +272,17 @@ func TestRelevantInputs(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 }
+
+// A hang counts whatever it read, to its last height, and where it did not read
+// the hip its lowest mark stands in for the tape's errors.
+func TestHangsCountToTheirLastHeight(t *testing.T) {
+	f := fitting(readings{fit.Nose: {1500}, fit.GardaTaut: {1000}})
+	m := fit.NewModel(f, fit.Options{})
+	near(t, "nose, from the lowest mark", input(m, "hangs.1.nose_mm").L, 500, 1e-9)
+	f.Hangs = append(f.Hangs, fit.Hang{})
+	f.Hangs[1].Heights[fit.GardaTaut] = []float64{1010}
+	m = fit.NewModel(f, fit.Options{})
+	if in := input(m, "hangs.2.garda_taut_mm"); in.V != 1010 {
+		t.Errorf("a hang that read the taut pose alone: %+v", in)
+	}
+}
