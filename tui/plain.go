@@ -66,6 +66,16 @@ func (p *plain) read() (string, bool) {
 	return strings.TrimSpace(line), true
 }
 
+// firstWords tell what each word does at the first question.
+var firstWords = []string{
+	"new: fit a climber, from the tape to the sign-off.",
+	"resume: go on with a fitting that was not finished, at the question that was open.",
+	"earlier: start from a fitting that was done, for a re-tune or a re-check.",
+	"past: find fittings that were done, show one, compare two, follow a climber.",
+	"demo: look around with a climber who is invented.",
+	"quit: leave. What was answered is always saved.",
+}
+
 // start asks what to do and opens the session; false is to leave.
 func (p *plain) start() bool {
 	p.say("hangtape fits a climber's two-leg ascent kit by tape, at the base of the tree.")
@@ -96,9 +106,13 @@ func (p *plain) start() bool {
 			}
 		case "past", "4":
 			p.past()
+		case "?", "help":
+			for _, l := range firstWords {
+				p.say("%s", l)
+			}
 		case "":
 		default:
-			p.say("%q is none of them.", line)
+			p.say("%q is none of them; a ? tells what each does.", line)
 		}
 		switch {
 		case opened.err != nil:

@@ -105,10 +105,14 @@ func (m *Margins) Misses() []int {
 	return out
 }
 
-// Margins works out every margin with the kit k under the limits l.
+// Margins works out every margin with the kit k under the limits l. An end
+// without a formula is NaN, so that it never holds unseen.
 func (w *World) Margins(k Kit, l *Limits) Margins {
 	p := w.Poses(k)
 	var m Margins
+	for e := range m {
+		m[e] = math.NaN()
+	}
 	w.lengthMargins(&m, k, l, &p)
 	w.forceMargins(&m, k, l, &p)
 	w.gearMargins(&m, l)
@@ -161,6 +165,7 @@ func (w *World) gearMargins(m *Margins, l *Limits) {
 		m[WrapsLeft+side] = g.Wraps - l.LeastWraps
 		m[HitchStrengthLeft+side] = 2*g.CordForce*l.KnotEfficiency - l.LeastHitchRatio*w.Mass*gravity
 	}
+	m[TwoPaths] = 0
 	if !g.OwnRings {
 		m[TwoPaths] = -1
 	}

@@ -1,0 +1,21 @@
+package tui
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+)
+
+func TestFirstQuestionLineByLineTellsItsWords(t *testing.T) {
+	d := sit(t, 80, 24)
+	defer d.leave()
+	var out bytes.Buffer
+	if err := RunPlain(Options{Store: d.store, Now: d.now, In: strings.NewReader("?\nnonsense\nquit\n"), Out: &out}); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"\nresume: go on with", "\npast: find", "\"nonsense\" is none of them; a ? tells"} {
+		if !strings.Contains(out.String(), want) {
+			t.Errorf("%q is not said:\n%s", want, &out)
+		}
+	}
+}
