@@ -45,7 +45,7 @@ func plainFlags(dir string) error {
 	}
 	plain := strings.NewReplacer("[=false]", "", `=""`, "")
 	for _, page := range pages {
-		text, err := os.ReadFile(page) //nolint:gosec // just written
+		text, err := os.ReadFile(page)
 		if err == nil {
 			err = os.WriteFile(page, []byte(plain.Replace(string(text))), 0o644) //nolint:gosec // for everybody to read
 		}
