@@ -2,9 +2,10 @@ package rules
 
 import (
 	"fmt"
-	"os"
 	"strings"
 	"testing"
+
+	"example.com/hangtape/internal/docpart"
 )
 
 // readmeChecks is the README's table of checks, from the table in code.
@@ -35,27 +36,6 @@ func readmeCautions() string {
 // The parts of the README that come from code are what the code says now; with
 // -update they are written afresh.
 func TestReadmeIsCurrent(t *testing.T) {
-	const path = "../README.md"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
-	for part, want := range map[string]string{"checks": readmeChecks(), "cautions": readmeCautions()} {
-		begin, end := "<!-- "+part+": from code, go test ./rules -update -->\n", "<!-- "+part+": end -->\n"
-		before, rest, ok := strings.Cut(readme, begin)
-		got, after, ok2 := strings.Cut(rest, end)
-		if !ok || !ok2 {
-			t.Fatalf("README.md has no part for %s", part)
-		}
-		if got != want && !*update {
-			t.Errorf("README.md: the %s are not what the code says: go test ./rules -update", part)
-		}
-		readme = before + begin + want + end + after
-	}
-	if *update {
-		if err := os.WriteFile(path, []byte(readme), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
+	docpart.Hold(t, "../README.md", "from code, go test ./rules -update",
+		map[string]string{"checks": readmeChecks(), "cautions": readmeCautions()}, *update)
 }

@@ -10,37 +10,15 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/internal/docpart"
 	"example.com/hangtape/sessions"
 )
 
 // The README's parts that come from here are what the program shows now; with
 // -update they are written afresh.
 func TestReadmeIsCurrent(t *testing.T) {
-	const path = "../README.md"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	readme := strings.ReplaceAll(string(data), "\r\n", "\n")
-	for part, want := range map[string]string{
-		"keys": readmeKeys(), "review": demoReview(t), "advice": readmeView(t, "advice"),
-	} {
-		begin, end := "<!-- "+part+": from code, go test ./tui -update -->\n", "<!-- "+part+": end -->\n"
-		before, rest, ok := strings.Cut(readme, begin)
-		got, after, ok2 := strings.Cut(rest, end)
-		if !ok || !ok2 {
-			t.Fatalf("README.md has no part for %s", part)
-		}
-		if got != want && !*update {
-			t.Errorf("README.md: the %s is not what the program shows: go test ./tui -update", part)
-		}
-		readme = before + begin + want + end + after
-	}
-	if *update {
-		if err := os.WriteFile(path, []byte(readme), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
+	docpart.Hold(t, "../README.md", "from code, go test ./tui -update",
+		map[string]string{"keys": readmeKeys(), "review": demoReview(t), "advice": readmeView(t, "advice")}, *update)
 }
 
 // readmeView is the golden view of a scene at 80x24.

@@ -10,6 +10,8 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/rogpeppe/go-internal/txtar"
+
+	"example.com/hangtape/internal/docpart"
 )
 
 // howtos are the worked examples of DEVELOPERS.md: scripts that change a copy of
@@ -115,32 +117,13 @@ func (e edit) make(path string) error {
 
 // DEVELOPERS.md quotes the examples as they stand; -update writes them afresh.
 func TestWorkedExamplesAreQuoted(t *testing.T) {
-	const path = "../../DEVELOPERS.md"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	doc := strings.ReplaceAll(string(data), "\r\n", "\n")
+	quoted := map[string]string{}
 	for _, name := range []string{"reading", "check", "step"} {
 		a, err := txtar.ParseFile(filepath.Join(howtos, name+".txtar"))
 		if err != nil || len(a.Files) != 1 {
 			t.Fatalf("%s: %d files, want the difference alone (%v)", name, len(a.Files), err)
 		}
-		begin, end := "<!-- "+name+": from testdata/howto, go test ./cmd/hangtape -update -->\n", "<!-- "+name+": end -->\n"
-		before, rest, ok := strings.Cut(doc, begin)
-		got, after, ok2 := strings.Cut(rest, end)
-		if !ok || !ok2 {
-			t.Fatalf("DEVELOPERS.md has no part for the %s", name)
-		}
-		want := "```diff\n" + string(a.Files[0].Data) + "```\n"
-		if got != want && !*update {
-			t.Errorf("DEVELOPERS.md: the worked example of a %s is not the one in testdata/howto: go test ./cmd/hangtape -update", name)
-		}
-		doc = before + begin + want + end + after
+		quoted[name] = "```diff\n" + string(a.Files[0].Data) + "```\n"
 	}
-	if *update {
-		if err := os.WriteFile(path, []byte(doc), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
+	docpart.Hold(t, "../../DEVELOPERS.md", "from testdata/howto, go test ./cmd/hangtape -update", quoted, *update)
 }

@@ -8,7 +8,6 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -16,6 +15,7 @@ import (
 	"testing"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/internal/docpart"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/export"
 	"example.com/hangtape/sessions/sessionstest"
@@ -274,22 +274,5 @@ func columnsTable() string {
 }
 
 func TestDataPageTellsTheColumns(t *testing.T) {
-	const path, begin, end = "../../cmd/hangtape/data.md", "<!-- columns: from code, go test ./sessions/export -update -->\n", "<!-- columns: end -->\n"
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	page := strings.ReplaceAll(string(data), "\r\n", "\n")
-	before, rest, ok := strings.Cut(page, begin)
-	got, after, ok2 := strings.Cut(rest, end)
-	switch {
-	case !ok || !ok2:
-		t.Fatal("data.md has no part for the columns")
-	case *update:
-		if err := os.WriteFile(path, []byte(before+begin+columnsTable()+end+after), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	case got != columnsTable():
-		t.Error("the columns of data.md are not those of the export: go test ./sessions/export -update")
-	}
+	docpart.Hold(t, "../../cmd/hangtape/data.md", "from code, go test ./sessions/export -update", map[string]string{"columns": columnsTable()}, *update)
 }
