@@ -107,6 +107,9 @@ func (f Field) AcceptedWords() string {
 	s := strings.TrimSpace(accepts[f.Kind])
 	s = fmt.Sprintf(s, f.bareUnit().name)
 	if f.Accepted.given() {
+		if f.Accepted.Least >= 0 {
+			s = strings.TrimSuffix(s, sayMinus)
+		}
 		s += fmt.Sprintf(sayWithin, f.inWords(f.Accepted))
 	}
 	return s

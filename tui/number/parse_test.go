@@ -301,6 +301,19 @@ func TestErrorsReadWell(t *testing.T) {
 	}
 }
 
+// What cannot be below 0 is not said to take a minus sign.
+func TestAcceptedWords(t *testing.T) {
+	for want, r := range map[string]Range{
+		"a length in mm, or with mm, cm, m, in or ft; a minus sign is allowed":                           {},
+		"a length in mm, or with mm, cm, m, in or ft, from 0 mm to 2000 mm":                              {Least: 0, Most: 2000},
+		"a length in mm, or with mm, cm, m, in or ft; a minus sign is allowed, from -2000 mm to 2000 mm": {Least: -2000, Most: 2000},
+	} {
+		if got := (Field{Name: "drop", Kind: Height, Accepted: r}).AcceptedWords(); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 func TestForReading(t *testing.T) {
 	for r, kind := range map[fit.Reading]Kind{fit.Hip: Height, fit.GardaTaut: Height, fit.Tether: Laid, fit.Stature: Laid, fit.Ahead: Offset} {
 		if f := ForReading(r, sessions.Inch); f.Kind != kind || f.Unit != sessions.Inch || f.Name != r.String() {

@@ -41,9 +41,9 @@ var dimensionWords = [...]string{
 
 // accepts says what a kind takes besides its own unit.
 var accepts = [...]string{
-	Height:   "a length in %s, or with mm, cm, m, in or ft; a minus sign is allowed",
+	Height:   "a length in %s, or with mm, cm, m, in or ft" + sayMinus,
 	Laid:     "a length above 0 in %s, or with mm, cm, m, in or ft",
-	Offset:   "a length in %s, or with mm, cm, m, in or ft; a minus sign is allowed",
+	Offset:   "a length in %s, or with mm, cm, m, in or ft" + sayMinus,
 	Diameter: "a width above 0 in %s, as on the label, or with in",
 	Mass:     "a mass in %s, or with lb, st or g",
 	Force:    "a force in %s, or with N, daN or lbf",
@@ -78,6 +78,7 @@ const (
 	sayOr        = ", or "
 	sayRange     = "%s to %s"
 	sayWithin    = ", from %s"
+	sayMinus     = "; a minus sign is allowed"
 
 	whyOneLine    = "one value on one line"
 	whyLong       = "too long for one value"
