@@ -128,7 +128,7 @@ func (f cutFlags) cordFor(c *cobra.Command, piece string) (cord fit.Cord, err er
 	if said("wraps") {
 		cord.Wraps = f.wraps
 	}
-	for _, l := range []struct {
+	lengths := []struct {
 		flag, typed string
 		kind        number.Kind
 		accepted    number.Range
@@ -140,10 +140,17 @@ func (f cutFlags) cordFor(c *cobra.Command, piece string) (cord fit.Cord, err er
 		{"rope", f.rope, number.Diameter, number.Range{Least: fit.LeastHost, Most: fit.MostHost}, use == fit.CordHitch, &cord.Host},
 		{"eye", f.eye, number.Laid, number.Range{}, false, &cord.Eye},
 		{"tail", f.tail, number.Laid, number.Range{}, false, &cord.Tail},
-	} {
-		if !said(l.flag) && l.needed {
-			return cord, usage("cut %s needs --%s", piece, l.flag)
+	}
+	var missing []string
+	for _, l := range lengths {
+		if l.needed && !said(l.flag) {
+			missing = append(missing, "--"+l.flag)
 		}
+	}
+	if len(missing) > 0 {
+		return cord, usage("cut %s needs %s", piece, strings.Join(missing, ", "))
+	}
+	for _, l := range lengths {
 		if said(l.flag) {
 			if *l.into, err = f.length("--"+l.flag, l.typed, l.kind, l.accepted); err != nil {
 				return cord, err

@@ -41,13 +41,17 @@ type Length struct {
 	Set    string // its length now, with what it is worth: predicted, kept, estimated
 	Window string // where the musts that it moves pass, or why there is none
 	Off    bool   // it is set outside its window
+	Passes bool   // it is, and as it was read every must passes: set anew it would be less sure
 	Lay    string // from where to where the tape is laid
 	Cut    string // cord to cut for it; "" where the cord is not told
 }
 
 // Told is the window, and that the piece is set outside it.
 func (n Length) Told() string {
-	if n.Off {
+	switch {
+	case n.Passes:
+		return n.Window + " if set anew"
+	case n.Off:
 		return "NOT IN " + n.Window
 	}
 	return n.Window

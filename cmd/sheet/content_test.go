@@ -45,6 +45,26 @@ func TestWindowsAreWhatTheModelSays(t *testing.T) {
 	}
 }
 
+// A length that passes as it was read, and would not surely if it were tied anew,
+// is not told to be wrong; and a piece to be tied whose cord nobody told says so.
+func TestLengthsThatPassAsTheyAre(t *testing.T) {
+	s := subject(t, goodKit, "mm").Session.Clone()
+	s.Fit.Laid[fit.Tether] = []float64{122, 122}
+	for _, r := range []fit.Reading{fit.GardaTaut} {
+		for i := range s.Fit.Hangs[0].Heights[r] {
+			s.Fit.Hangs[0].Heights[r][i] += 12
+		}
+	}
+	c := sheet.NewCard(judged(t, s, "mm"))
+	tether, loop := c.Lengths[fit.PieceTether], c.Lengths[fit.PieceFootLoop]
+	if c.Outcome != rules.Pass || !strings.HasSuffix(tether.Told(), " mm if set anew") {
+		t.Errorf("%s: tether %s", c.Outcome, tether.Told())
+	}
+	if loop.Cut != "cord not told" {
+		t.Errorf("foot loop: cord to cut %q", loop.Cut)
+	}
+}
+
 func TestNoWindowIsToldWhileAMustWaits(t *testing.T) {
 	for _, n := range sheet.NewCard(subject(t, "../../sessions/demo/c-on-the-ground.toml", "mm")).Lengths {
 		if strings.ContainsAny(n.Window, "0123456789") {

@@ -39,6 +39,7 @@ func (s *Subject) lengths(a *rules.Assessment, l rules.Limits) []Length {
 		if r := fr.Passes; r != nil && !waits(fr.Checks) {
 			lo, hi := advice.Inwards(*r, s.Unit)
 			n.Off = fr.Piece.From < lo || fr.Piece.From > hi
+			n.Passes = n.Off && s.Report.Outcome == rules.Pass
 		}
 		all = append(all, n)
 	}
@@ -82,14 +83,17 @@ func (s *Subject) worth(key string) string {
 }
 
 // cut is the cord to cut to tie p anew at a length, as the session tells it; ""
-// where it does not tell the cord.
+// where no such piece is tied.
 func (s *Subject) cut(p fit.Piece, length float64) string {
 	f := &s.Session.Fit
 	if math.IsNaN(length) {
 		return ""
 	}
 	c := fit.CordFor(f, p, length)
-	if c.Check() != nil {
+	switch {
+	case c.Diameter == 0 && f.Kit.Pieces[p].Change == fit.ReTie:
+		return "cord not told"
+	case c.Check() != nil:
 		return ""
 	}
 	return fmt.Sprintf("%s of %g mm", rules.FormatLength(s.Cord.Cut(c, markOf(s.Unit)).Length, s.Unit), c.Diameter)
