@@ -50,6 +50,9 @@ func (d *desk) drilled(answers map[string]string) {
 		if s.Ask().Kind != flow.Choice {
 			d.press(tea.KeyEnter)
 		}
+		if d.m().flow.Said.Kind == flow.Doubted { // it is meant
+			d.press(tea.KeyEnter)
+		}
 		delete(answers, key)
 	}
 }
@@ -199,7 +202,7 @@ func TestDrillLineByLine(t *testing.T) {
 			review = i + 1
 		}
 	}
-	lines := []string{"resume", "1", fmt.Sprintf("go %d", review), "sign off", "up now: start the clock",
+	lines := []string{"resume", "1", fmt.Sprintf("go %d", review), "sign off, the ground drill first", "up now: start the clock",
 		"", "seen: it held", "62", // load low
 		"2", "1", "15", // ease left: too much slack, then seen
 		"4", // ease right: something else

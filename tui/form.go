@@ -19,6 +19,7 @@ type form struct {
 	text   *string
 	option *int
 	gen    int
+	old    bool // it holds a number taken before: what is typed takes its place
 }
 
 // formMsg is a message for the form of one generation; a later form drops it.

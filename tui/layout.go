@@ -281,15 +281,15 @@ func (m *Model) footer() string {
 		case strings.TrimSpace(m.flow.Text()) == "" && m.flow.Edit == a.Told(&m.flow.Draft):
 			pairs = []string{"Enter", "go on"}
 		}
+		help, rest := "?", []string{"v", "side view"}
+		if m.flow.Ask().Kind == flow.Text { // a ? is text there
+			help, rest = "F1", nil
+		}
+		pairs = append(pairs, "Esc", "back", help, "help", "Tab", "steps") // the first ones are always there
 		if a := m.flow.Ask(); a.Kind != flow.Choice && m.flow.Edit > 0 {
 			pairs = append(pairs, "Up", "correct")
 		}
-		pairs = append(pairs, "Esc", "back", "Tab", "steps")
-		if m.flow.Ask().Kind == flow.Text { // a ? is text there
-			pairs = append(pairs, "F1", "help")
-		} else {
-			pairs = append(pairs, "?", "help", "v", "side view")
-		}
+		pairs = append(pairs, rest...)
 		if m.flow.Hanging() {
 			pairs = append([]string{"d", "down now"}, pairs...)
 		}

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -32,11 +31,7 @@ func (p *plain) questions(number string) {
 	}
 	for i, place := range g.Places {
 		a := p.flow.Steps[place.Step].Asks[place.Ask]
-		line := fmt.Sprintf("%d: %s", i+1, a.Title)
-		if values := a.Values(&p.flow.Draft, p.flow.Session.Unit); len(values) > 0 {
-			line += ": " + strings.Join(values, ", ")
-		}
-		p.say("%s", line)
+		p.say("%d: %s", i+1, a.ToldAs(&p.flow.Draft, p.flow.Session.Unit))
 	}
 	p.say("go %s QUESTION goes to one of them.", number)
 }

@@ -29,6 +29,9 @@ func reviewOf(s *flow.State) []reviewLine {
 	r, unit := s.Report, string(s.Session.Unit)
 	say := func(format string, args ...any) reviewLine { return reviewLine{text: fmt.Sprintf(format, args...)} }
 	out := []reviewLine{say("All in all: %s. %s.", strings.ToUpper(string(r.Outcome)), rules.Tally(r.Checks))}
+	if seen := s.DrillSeen(); len(seen) > 0 {
+		out = append(out, say("Ground drill. %s.", strings.Join(seen, ". ")))
+	}
 	if s.Short() {
 		out = append(out, say("%s", s.StillWanted()))
 	}
@@ -38,9 +41,6 @@ func reviewOf(s *flow.State) []reviewLine {
 	for _, round := range s.Rounds {
 		out = append(out, roundLines(&round, unit)...)
 		out = append(out, cordLines(s, &round)...)
-	}
-	if seen := s.DrillSeen(); len(seen) > 0 {
-		out = append(out, say("Ground drill. %s.", strings.Join(seen, ". ")))
 	}
 	for _, f := range r.Findings {
 		out = append(out, say("%s", f.In(unit)))

@@ -70,9 +70,10 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		return nil
 	}
 	var start tea.Cmd
-	if m.flow.Said.Kind == flow.Doubted && msg.Type == tea.KeyRunes { // another in its place
+	if (m.flow.Said.Kind == flow.Doubted || m.form.old) && msg.Type == tea.KeyRunes { // another in its place
 		m.form, start = newInput(m.form.gen+1, "", m.mainWidth())
 	}
+	m.form.old = false
 	cmd := tea.Batch(start, m.form.update(msg))
 	if *m.form.text != m.flow.Text() {
 		return tea.Batch(cmd, m.do(flow.Typed{Text: *m.form.text}))
@@ -124,7 +125,14 @@ func (m *Model) newForm() tea.Cmd {
 		return cmd
 	}
 	m.form, cmd = newInput(gen, m.flow.Text(), width)
+	m.form.old = m.correcting()
 	return cmd
+}
+
+// correcting says whether the field holds a number that was taken before, as it is.
+func (m *Model) correcting() bool {
+	s, a := &m.flow, m.flow.Ask()
+	return a.Kind != flow.Text && s.Edit < a.Told(&s.Draft) && s.Text() == a.Exact(&s.Draft, s.Edit, s.Session.Unit)
 }
 
 // proseLines are what is asked and how it is read. Where there is no room for
@@ -172,7 +180,11 @@ func (m *Model) fieldLines(width int) []string {
 		lines = append(lines, m.theme.wrap(clean(l), width)...)
 	}
 	if n := a.Told(&s.Draft); a.Kind != flow.Choice && s.Edit < n {
-		lines = append(lines, m.theme.wrap(fmt.Sprintf("Correcting value %d of %d; emptied, it is taken out.", s.Edit+1, n), width)...)
+		how := "typing replaces it"
+		if a.Kind == flow.Text {
+			how = "it may be edited"
+		}
+		lines = append(lines, m.theme.wrap(fmt.Sprintf("Correcting value %d of %d: %s; emptied (Ctrl-U), it is taken out.", s.Edit+1, n, how), width)...)
 	}
 	for _, l := range m.form.lines() {
 		lines = append(lines, cut(l, width))

@@ -28,7 +28,7 @@ func (m *Model) helpOf(a flow.Ask) helpScreen {
 		return append(append(about, ""), help...)
 	} else if len(list) > 0 {
 		for _, c := range list {
-			if c.Verdict == rules.Fail || c.Verdict == rules.Tight {
+			if (c.Verdict == rules.Fail || c.Verdict == rules.Tight) && !m.flow.TooSoon(c.Name) {
 				help = append(help, "", "Complains: "+strings.ToUpper(string(c.Verdict))+" "+c.Name)
 				return append(help, aboutCheck(&m.flow, c)...)
 			}

@@ -71,11 +71,7 @@ func (m *Model) entries() []entry {
 		}
 		for _, p := range g.Places {
 			a := m.flow.Steps[p.Step].Asks[p.Ask]
-			text := a.Title
-			for i, v := range a.Values(&m.flow.Draft, m.flow.Session.Unit) {
-				text += map[bool]string{true: ": ", false: ", "}[i == 0] + clean(v)
-			}
-			out = append(out, entry{text, p, g.Step})
+			out = append(out, entry{clean(a.ToldAs(&m.flow.Draft, m.flow.Session.Unit)), p, g.Step})
 		}
 	}
 	return out

@@ -53,7 +53,13 @@ func (m *Model) summaryLines(width, height int) []string {
 	if r == nil || len(r.Checks) == 0 {
 		return nil
 	}
-	lines := m.theme.wrap("So far: "+rules.Tally(r.Checks), width)
+	checks := worstFirst(r.Checks)
+	for i := range checks {
+		if m.flow.TooSoon(checks[i].Name) {
+			checks[i].Verdict = rules.Unknown
+		}
+	}
+	lines := m.theme.wrap("So far: "+rules.Tally(checks), width)
 	for _, f := range r.Findings {
 		lines = append(lines, m.theme.wrap(f.In(string(m.flow.Session.Unit)), width)...)
 	}
@@ -68,8 +74,8 @@ func (m *Model) summaryLines(width, height int) []string {
 		telling = append(telling, rules.Unknown)
 	}
 	for _, v := range telling {
-		for _, c := range worstFirst(r.Checks) {
-			if c.Verdict == v && len(lines) < height && !m.flow.TooSoon(c.Name) {
+		for _, c := range checks {
+			if c.Verdict == v && len(lines) < height {
 				lines = append(lines, m.checkLines(c, rules.Sentence(c, string(m.flow.Session.Unit)), width)...)
 			}
 		}

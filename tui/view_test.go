@@ -206,6 +206,9 @@ func TestViews(t *testing.T) {
 						scene.to(d)
 						got := strings.ReplaceAll(d.model.View(), d.store.Dir(), "/sessions")
 						inBox(t, d.model.View(), size[0], size[1])
+						if lines := strings.Split(got, "\n"); d.m().screen == onAsk && !strings.Contains(lines[len(lines)-1], " help") {
+							t.Errorf("the last line does not say how to get help: %q", lines[len(lines)-1])
+						}
 						if ascii {
 							for _, r := range got {
 								if r > 126 {

@@ -42,9 +42,9 @@ func down() Step {
 		When: func(d *Draft) bool { return d.Hanging() || d.Down },
 		Options: func(d *Draft) []Option {
 			if d.Hanging() {
-				return []Option{{Word: "down: stop the clock", Act: ToReview, stops: true}, {Word: "still up: more readings", Act: StayUp}}
+				return []Option{{Word: "down: stop the clock", Act: Landed, stops: true}, {Word: "still up: more readings", Act: StayUp}}
 			}
-			to := Option{Word: "on the ground: to the review", Act: ToReview}
+			to := Option{Word: "on the ground: to the review", Act: Landed}
 			if d.drill.just {
 				to = Option{Word: "on the ground: what the drill has shown", Act: ToDrilled}
 			}
@@ -63,7 +63,14 @@ func review() Step {
 		if d.ReChecking() {
 			return []Option{{Word: "end the re-check", Act: GoOn}, {Word: "another hang", Act: Again}, {Word: "leave, all saved", Act: Leave}}
 		}
-		out := []Option{{Word: "sign off", Act: GoOn}, {Word: "another hang", Act: Again}}
+		on, hang := "sign off", "another hang"
+		if d.drillable() && d.Session.Drill == nil && d.judged && !d.blocked {
+			on = "sign off, the ground drill first"
+		}
+		if len(d.Session.Fit.Hangs) == 0 {
+			hang = "the first hang"
+		}
+		out := []Option{{Word: on, Act: GoOn}, {Word: hang, Act: Again}}
 		if d.short {
 			out = append(out, Option{Word: "what to change", do: (*State).toAdvice})
 		}
@@ -87,7 +94,7 @@ func review() Step {
 func signOff() Step {
 	s := Step{ID: "sign-off", Title: "Sign-off", Phase: Close, Asks: []Ask{
 		text("session.notes", "Notes", "Anything that the next reader should know. Empty: none.", func(d *Draft) *string { return &d.Session.Notes }),
-		text("sign_off.note", "Note to the sign-off", "Needed where a must is tight: why is it accepted? Also where the drill disagrees, or is left out and the school requires it.", func(d *Draft) *string { return &d.SignNote }),
+		text("sign_off.note", "Note to the sign-off", "One note for all that is signed although it is not as it should be.", func(d *Draft) *string { return &d.SignNote }),
 		text("sign_off.by", "Signed by", "The name of who answers for this fitting.", func(d *Draft) *string { return &d.SignBy }),
 		{Key: "sign_off", Kind: Choice, Title: "Sign?", Topic: "sign-off",
 			Options: func(*Draft) []Option {

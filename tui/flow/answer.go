@@ -21,6 +21,27 @@ type answer struct {
 
 func blank(s string) bool { return strings.TrimSpace(s) == "" }
 
+// Says is the question with an answer behind it.
+func (a Ask) Says(answer string) string {
+	if strings.HasSuffix(a.Title, "?") {
+		return a.Title + " " + answer
+	}
+	return a.Title + ": " + answer
+}
+
+// ToldAs is the question with the answers that it has; of a Choice, the one that
+// stands.
+func (a Ask) ToldAs(d *Draft, unit sessions.Unit) string {
+	values := a.Values(d, unit)
+	if a.Kind == Choice && a.cell != nil {
+		values = []string{a.Options(d)[a.Mark(d)].Word}
+	}
+	if len(values) == 0 {
+		return a.Title
+	}
+	return a.Says(strings.Join(values, ", "))
+}
+
 // Understood is what the text would be taken as, said back, or why it is refused.
 func (a Ask) Understood(text string, unit sessions.Unit, now time.Time) (string, error) {
 	v, err := a.parse(text, unit, now)

@@ -83,6 +83,8 @@ func (s *State) act(act Act) {
 		s.move(s.placeInDrill("drill.start"))
 	case ToDrilled:
 		s.move(s.placeInDrill("drill.result"))
+	case Landed:
+		s.move(s.placeOf("tied"))
 	case ToReview:
 		s.move(s.placeOf("review"))
 	case Again:

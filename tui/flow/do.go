@@ -17,6 +17,7 @@ func (s State) Do(e Event) State {
 	switch e := e.(type) {
 	case Typed:
 		s.setText(s.field(), e.Text)
+		s.insisted = true // whoever types the same again means it
 	case Enter:
 		if a := s.Ask(); wentOn && (a.Kind == Choice || blank(s.Text())) {
 			s.Said = Said{Kind: Noted, Text: "that was taken, and this is the next question: Enter once more goes on"}
@@ -114,7 +115,7 @@ func (s *State) take(a Ask, now time.Time) {
 		return
 	}
 	s.setText(field, "")
-	s.Said = Said{Taken, a.Title + ": " + v.echo, v.echo}
+	s.Said = Said{Taken, a.Says(v.echo), v.echo}
 	if stays {
 		s.Edit = a.Told(&s.Draft)
 		return
@@ -140,7 +141,7 @@ func (s *State) correct(a Ask, now time.Time) {
 			return
 		}
 		a.replace(&d, s.Edit, v)
-		said = Said{Taken, a.Title + ": " + v.echo, v.echo}
+		said = Said{Taken, a.Says(v.echo), v.echo}
 	}
 	if !s.commit(d) {
 		return

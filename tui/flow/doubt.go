@@ -10,15 +10,41 @@ import (
 	"example.com/hangtape/sessions"
 )
 
-// doubts asks about a reading that does not fit the others, once: the same text
-// entered again is taken as it is. Nothing is refused for it.
+// doubts asks about a reading that does not fit the others, or an amount that is
+// odd, once: the same text entered again is taken as it is. Nothing is refused for
+// it. Where a second Enter is what leads on, that one out of habit does not count.
 func (s *State) doubts(a Ask, v answer, now time.Time) bool {
-	if a.Kind != Reading || a.Reading >= fit.NumReadings || s.ReadOnly != "" {
+	stays := a.Kind == Reading && !s.Once(a)
+	switch {
+	case s.ReadOnly != "", s.doubted == s.question() && s.insisted:
+		return false
+	case s.doubted == s.question():
+		s.insisted = true
+		s.Said = Said{Kind: Doubted, Text: "That is still in question. Enter once more takes it as it is; typing another replaces it."}
+		return true
+	}
+	words := ""
+	switch {
+	case a.Kind == Amount:
+		words = s.odd(a, v)
+	case a.Kind == Reading && a.Reading < fit.NumReadings:
+		words = s.misfit(a, v, now)
+	}
+	if words == "" {
 		return false
 	}
-	if s.doubted == s.question() {
-		return false
+	s.doubted, s.insisted = s.question(), !stays
+	enter := "Enter"
+	if stays {
+		enter = "Enter twice"
 	}
+	s.Said = Said{Kind: Doubted, Text: words + " " + enter + " takes it as it is; typing another replaces it."}
+	return true
+}
+
+// misfit is how a reading does not fit the others, and the likely slip; empty where
+// it does.
+func (s *State) misfit(a Ask, v answer, now time.Time) string {
 	d := s.Draft.clone()
 	if s.Edit < a.Told(&d) {
 		a.remove(&d, s.Edit)
@@ -29,11 +55,9 @@ func (s *State) doubts(a Ask, v answer, now time.Time) bool {
 	}
 	doubt, ok := plausible.Of(&d.Session.Fit, try)
 	if !ok {
-		return false
+		return ""
 	}
-	s.doubted = s.question()
-	s.Said = Said{Kind: Doubted, Text: doubt.Words() + " Enter takes it as it is; typing another replaces it."}
-	return true
+	return doubt.Words()
 }
 
 // question names what is in the field, for a doubt about it.

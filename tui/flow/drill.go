@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/drill"
 	"example.com/hangtape/sessions"
 )
@@ -23,6 +24,10 @@ type drilling struct {
 	required bool    // the school does not do without it
 	climb    float64 // mm, how high a climb goes whose moves are counted; 0 until it is told
 }
+
+// passed says whether the drill was done and has shown what it should: nothing
+// leads to it again.
+func (d *drilling) passed() bool { return d.seen != nil && d.seen.Verdict == rules.Pass }
 
 // Drilling says whether a drill runs: its climber hangs.
 func (d *Draft) Drilling() bool {
@@ -131,9 +136,10 @@ func (d *Draft) noted(s drill.Step, x *sessions.DrillStep) bool {
 	return true
 }
 
-// drillable says whether a drill belongs to the session at all.
+// drillable says whether a drill belongs to the session at all. One that runs does,
+// whatever the purpose is now: somebody hangs.
 func (d *Draft) drillable() bool {
-	return !d.ReChecking() && d.Session.Purpose != sessions.Review
+	return d.Drilling() || !d.ReChecking() && d.Session.Purpose != sessions.Review
 }
 
 // lookAtDrill sees that what is told of the drill is that of the draft.

@@ -53,7 +53,7 @@ func drillStart() Ask {
 	}
 	return Ask{Key: "drill.start", Kind: Choice, Title: "The ground drill: is the climber up?", Topic: "drill",
 		When:    func(d *Draft) bool { return !d.hangRuns() },
-		Aside:   func(d *Draft) bool { return d.blocked || !d.judged },
+		Aside:   func(d *Draft) bool { return d.blocked || !d.judged || d.drill.passed() },
 		Tells:   (*Draft).tellDrill,
 		Options: options,
 		Mark:    func(d *Draft) int { return count(!d.Drilling()) },
@@ -154,11 +154,10 @@ func tellStep(s drill.Step, unit string) []string {
 	if s.Eases {
 		out = append(out, drill.TakeUpSlack().In(unit))
 	}
-	out = append(out, s.Do.In(unit))
+	out = append(out, s.Do.In(unit), "STOP where "+s.Stop.In(unit)+".") // in a small window the rest may be further down
 	for _, x := range s.See {
 		out = append(out, "To be seen: "+x.In(unit)+".")
 	}
-	out = append(out, "STOP where "+s.Stop.In(unit)+".")
 	for _, e := range s.Expect {
 		out = append(out, "Expected: "+e.In(unit)+".")
 	}
@@ -184,6 +183,11 @@ func noteOf(i int, st drill.Step, n drill.Note) Ask {
 	step := func(d *Draft) *sessions.DrillStep { return d.seenIn(st.Name) }
 	a := noteAsk(n, step)
 	a.Key = "drill.steps." + st.Name + "." + a.Key
+	asked := a.Title
+	a.Title = st.Title + ": " + asked
+	if !strings.HasPrefix(asked, "Garda") {
+		a.Title = st.Title + ": " + strings.ToLower(asked[:1]) + asked[1:]
+	}
 	a.When = func(d *Draft) bool {
 		return d.Session.Drill != nil && step(d).Held == fit.Yes && (d.cameTo(i) || a.Kind != Choice)
 	}
@@ -195,7 +199,7 @@ func noteOf(i int, st drill.Step, n drill.Note) Ask {
 	a.Options = func(*Draft) []Option {
 		return []Option{
 			{Word: "yes", set: func(d *Draft) { *value(d) = fit.Yes }},
-			{Word: "STOP: no", Act: DrillStop, set: func(d *Draft) { *value(d) = fit.No; d.stopDrill(st, a.Title+" No") }},
+			{Word: "STOP: no", Act: DrillStop, set: func(d *Draft) { *value(d) = fit.No; d.stopDrill(st, asked+" No") }},
 			{Word: "not looked at yet", Act: Stay},
 		}
 	}

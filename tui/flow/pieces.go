@@ -50,7 +50,7 @@ func piece(p fit.Piece) Step {
 	key := "kit." + p.Key()
 	info := func(d *Draft) *fit.PieceInfo { return &d.Session.Fit.Kit.Pieces[p] }
 	asks := readings(key)
-	isHitch := p == fit.PieceHitchLeft || p == fit.PieceHitchRight
+	isHitch := isHitch(p)
 	if isHitch || p == fit.PieceTether {
 		asks = append(asks, amount(key+".cord_mm", "Diameter of its cord", "", number.Diameter, func(d *Draft) any { return &info(d).Cord }))
 	}
@@ -83,11 +83,13 @@ func piece(p fit.Piece) Step {
 		cord.When = func(d *Draft) bool { return info(d).Change == fit.ReTie }
 		asks = append(asks, cord)
 	}
-	asks = append(asks,
-		amount(key+".bounds_mm.least", "Shortest that it can be set"+of, "Advice stays within what the piece can do.", number.Laid, func(d *Draft) any { return &info(d).Bounds[0] }),
-		amount(key+".bounds_mm.most", "Longest that it can be set"+of, "", number.Laid, func(d *Draft) any { return &info(d).Bounds[1] }),
-		day(key+".tied", "Tied on", func(d *Draft) any { return &d.Session.Tied[p].On }),
-		text(key+".tied_by", "Tied by", "", func(d *Draft) *string { return &d.Session.Tied[p].By }))
+	least := amount(key+".bounds_mm.least", "Shortest that it can be set"+of, "Advice stays within what the piece can do.", number.Laid, func(d *Draft) any { return &info(d).Bounds[0] })
+	most := amount(key+".bounds_mm.most", "Longest that it can be set"+of, "", number.Laid, func(d *Draft) any { return &info(d).Bounds[1] })
+	least.Aside = func(d *Draft) bool { return info(d).Change == fit.Fixed } // it cannot be set
+	most.Aside = least.Aside
+	by := text(key+".tied_by", "Tied by", "", func(d *Draft) *string { return &d.Session.Tied[p].By })
+	by.Aside = func(d *Draft) bool { return d.Session.Tied[p].On.IsZero() }
+	asks = append(asks, least, most, day(key+".tied", "Tied on", func(d *Draft) any { return &d.Session.Tied[p].On }), by)
 	asks = append(asks, tiedBefore(p)...)
 	has := func(d *Draft) bool { return info(d).Present }
 	return partOf(Step{ID: p.Key(), Title: upper(pieceNames[p])}, key, asks, func(d *Draft) *bool { return &info(d).Present }, has)

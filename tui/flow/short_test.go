@@ -63,7 +63,7 @@ func TestShortFitting(t *testing.T) {
 				for _, v := range values {
 					numbers++
 					st = st.Do(flow.Typed{Text: v}).Do(flow.Enter{Now: now})
-					if st.Said.Kind == flow.Doubted {
+					for st.Said.Kind == flow.Doubted {
 						st = st.Do(flow.Enter{Now: now})
 					}
 				}
@@ -122,7 +122,7 @@ func TestShortFittingIsResumed(t *testing.T) {
 				a, now := st.Ask(), y.Now(&st)
 				if values := a.Values(&flow.Draft{Session: *want, Hang: st.Hang}, sessions.MM); a.Kind == flow.Reading && len(values) > 0 {
 					st = st.Do(flow.Typed{Text: values[0]}).Do(flow.Enter{Now: now})
-					if st.Said.Kind == flow.Doubted {
+					for st.Said.Kind == flow.Doubted {
 						st = st.Do(flow.Enter{Now: now})
 					}
 					if takes := a.Told(&st.Draft); takes > 2 { // asked for twice, as in one sitting

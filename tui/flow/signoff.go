@@ -23,7 +23,6 @@ func (s *State) Against() []string {
 	if s.Wrong != nil {
 		return append(out, s.Wrong.Error())
 	}
-	tight := false
 	for _, c := range s.Report.Checks {
 		if c.Kind != rules.Must {
 			continue
@@ -32,21 +31,70 @@ func (s *State) Against() []string {
 		case rules.Fail, rules.Unknown:
 			out = append(out, fmt.Sprintf("%s: %s", c.Name, strings.ToUpper(string(c.Verdict))))
 		case rules.Tight:
-			tight = true
 			if predicted(s.Report, c) {
 				out = append(out, c.Name+": rests on a predicted length or height: read it again")
 			}
 		case rules.Pass:
 		}
 	}
-	if tight && s.SignNote == "" {
-		out = append(out, "a must is tight: say in the note why it is accepted")
+	if tight := s.tightMusts(); len(tight) > 0 && s.SignNote == "" {
+		out = append(out, "a must is tight: say in the note why it is accepted ("+strings.Join(tight, ", ")+")")
 	}
 	if against := s.againstDrill(); against != "" {
 		out = append(out, against)
 	}
 	if s.SignBy == "" {
 		out = append(out, "nobody has given a name to sign with")
+	}
+	return out
+}
+
+// tightMusts are the names of the musts that are tight.
+func (s *State) tightMusts() []string {
+	var names []string
+	if s.Wrong != nil {
+		return nil
+	}
+	for _, c := range s.Report.Checks {
+		if c.Kind == rules.Must && c.Verdict == rules.Tight {
+			names = append(names, c.Name)
+		}
+	}
+	return names
+}
+
+// noteFor is all that the one note to the sign-off has to answer for, as questions.
+func (s *State) noteFor() []string {
+	var out []string
+	if len(s.KitSince()) > 0 {
+		out = append(out, "is the kit set back to what it was here?")
+	}
+	for _, name := range s.tightMusts() {
+		out = append(out, "why is "+name+" accepted, which is tight?")
+	}
+	switch seen := s.drill.seen; {
+	case seen == nil && s.NeedDrill:
+		out = append(out, "why is there no drill?")
+	case seen == nil || seen.Verdict == rules.Fail:
+	case seen.Verdict == rules.Tight:
+		out = append(out, "why is it accepted that the drill disagrees with the model?")
+	case seen.Stale:
+		out = append(out, "why was the drill not done anew on the changed kit?")
+	case len(seen.NotSeen) > 0 && s.NeedDrill:
+		out = append(out, "why was the drill not seen whole?")
+	}
+	return out
+}
+
+// whyNote says what the note to the sign-off is for.
+func (s *State) whyNote() []string {
+	of := s.noteFor()
+	if len(of) == 0 {
+		return []string{"Nothing here needs a note."}
+	}
+	out := []string{"The note has to answer:"}
+	for _, q := range of {
+		out = append(out, "- "+q)
 	}
 	return out
 }

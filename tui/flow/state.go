@@ -56,6 +56,7 @@ type State struct {
 	roundsOf int    // Saves when Rounds were worked out, plus 1
 	drillOf  int    // the same of what is told of the drill
 	doubted  string // the field and text that were asked about last
+	insisted bool   // the next Enter takes it
 }
 
 // NextStep is what the wizard is to do outside this session.

@@ -79,6 +79,7 @@ const (
 	ClimbUp                 // the climber leaves the ground: a new hang, the clock runs
 	StayUp                  // the climber still hangs: back to the readings
 	ToHang                  // correct the readings of a hang that has ended
+	Landed                  // down from a hang: what is asked then, and the review
 	ToReview                // on to the review
 	Again                   // once more: changes, then another hang
 	Sign                    // sign off

@@ -19,7 +19,7 @@ func Steps() []Step {
 	for _, p := range []fit.Pose{fit.Seated, fit.ThighLevel, fit.TetherTaut} {
 		steps = append(steps, hanging(p))
 	}
-	return append(steps, down(), review(), whatToChange(), whatIf(), groundDrill(), signOff(), reCheckEnd())
+	return append(steps, down(), hitchesTied(), review(), whatToChange(), whatIf(), groundDrill(), signOff(), reCheckEnd())
 }
 
 func people() Step {

@@ -9,6 +9,7 @@ import (
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/number"
 )
 
@@ -80,14 +81,41 @@ func tiedAnew(p fit.Piece) []Ask {
 }
 
 // tiedBefore asks it of a piece of the kit as it came: on the way where it was tied
-// on the day of the session, else there to go to.
+// on the day of the session, else there to go to. A hitch loop's length shows in a
+// hang alone: see hitchesTied.
 func tiedBefore(p fit.Piece) []Ask {
 	asks := tiedUp(p)
-	asks[0].Aside = func(d *Draft) bool {
-		on, started := d.Session.Tied[p].On, d.Session.Started
-		return on.IsZero() || on.Format(time.DateOnly) != started.Format(time.DateOnly)
-	}
+	asks[0].Aside = func(d *Draft) bool { return isHitch(p) || !d.tiedToday(p) }
 	return asks
+}
+
+// hitchesTied asks it of the hitch loops that were tied on the day of the session,
+// once the first hang has shown their lengths.
+func hitchesTied() Step {
+	s := Step{ID: "tied", Title: "Hitch loops tied today", Phase: Close}
+	for _, p := range []fit.Piece{fit.PieceHitchLeft, fit.PieceHitchRight} {
+		for _, a := range tiedUp(p) {
+			a.When = both(a.When, func(d *Draft) bool {
+				return d.tiedToday(p) && !d.Hanging() && len(d.Session.Fit.Hangs) == 1 && d.lastChange(p) < 0
+			})
+			s.Asks = append(s.Asks, a)
+		}
+	}
+	return s
+}
+
+func isHitch(p fit.Piece) bool { return p == fit.PieceHitchLeft || p == fit.PieceHitchRight }
+
+// tiedToday says whether p was tied on the day of the session, and not before an
+// earlier one of the same day.
+func (d *Draft) tiedToday(p fit.Piece) bool {
+	on := d.Session.Tied[p].On
+	for _, e := range []*sessions.Session{d.carried, d.Followed} {
+		if e != nil && e.Tied[p].On.Equal(on) {
+			return false
+		}
+	}
+	return !on.IsZero() && on.Format(time.DateOnly) == d.Session.Started.Format(time.DateOnly)
 }
 
 // finished is p as it was tied, in the usual way; its Check fails where its length

@@ -50,6 +50,10 @@ func (s *State) Why(a Ask) []string {
 	switch {
 	case a.Key == "hang" && !d.Hanging():
 		out = append(out, d.whatToRead()...)
+	case a.Key == "sign_off.note":
+		out = append(out, s.whyNote()...)
+	case a.Key == "sign_off" && s.Session.Climber == "":
+		out = append(out, "Nobody has told whose fitting this is: the card will bear no name. Tab, then the first step.")
 	case a.Key == "set":
 		for p := range fit.NumPieces {
 			if i := d.lastChange(p); d.ToSet[p] && i >= 0 {
