@@ -176,8 +176,11 @@ func pastDay(e *records.Entry) string {
 // verdictWord is the outcome of a session; readings that cannot be true together
 // have none.
 func verdictWord(e *records.Entry) string {
-	if e.Outcome == "" {
+	switch {
+	case e.Outcome == "":
 		return "WRONG"
+	case e.NoVerdict():
+		return string(e.Purpose)
 	}
 	return strings.ToUpper(string(e.Outcome))
 }

@@ -177,7 +177,7 @@ func (p *plain) answer(line string) bool {
 		return true
 	case line == "steps":
 		for i, g := range s.Asked() {
-			p.say("%d: %s, %d of %d answered", i+1, g.Title, g.Told, len(g.Places))
+			p.say("%d: %s", i+1, g.Says())
 		}
 		p.say("go NUMBER goes there; steps NUMBER tells its questions.")
 	case word == "steps" && rest != "":

@@ -63,7 +63,7 @@ func (m *Model) entries() []entry {
 	var out []entry
 	for _, g := range m.flow.Asked() {
 		if m.steps.step < 0 {
-			out = append(out, entry{fmt.Sprintf("%s  %d/%d", g.Title, g.Told, len(g.Places)), g.Places[0], g.Step})
+			out = append(out, entry{g.Says(), g.Places[0], g.Step})
 			continue
 		}
 		if g.Step != m.steps.step {

@@ -64,7 +64,7 @@ func (m *Model) summaryLines(width, height int) []string {
 		lines = append(lines, m.theme.wrap(f.In(string(m.flow.Session.Unit)), width)...)
 	}
 	for _, n := range r.Next {
-		if m.flow.Step().Phase != flow.Ground && !m.flow.TakenEnough(n.Reading) {
+		if m.flow.Step().Phase == flow.Aloft && !m.flow.TakenEnough(n.Reading) {
 			lines = append(lines, m.theme.wrap("Next to read: "+rules.InputName(n.Reading), width)...)
 			break
 		}
@@ -104,6 +104,9 @@ func (m *Model) reviewLines(width int) (lines []string, looked int) {
 // heldSummary is how a re-check stands so far, in at most height lines.
 func (m *Model) heldSummary(width, height int) []string {
 	var lines []string
+	if m.flow.Ask().Tells != nil { // which tells the same
+		return nil
+	}
 	for _, l := range m.flow.Held() {
 		lines = append(lines, m.theme.wrap(l, width)...)
 	}

@@ -146,16 +146,14 @@ func (f cutFlags) cordFor(c *cobra.Command, piece string) (cord fit.Cord, err er
 		if l.needed && !said(l.flag) {
 			missing = append(missing, "--"+l.flag)
 		}
-	}
-	if len(missing) > 0 {
-		return cord, usage("cut %s needs %s", piece, strings.Join(missing, ", "))
-	}
-	for _, l := range lengths {
 		if said(l.flag) {
 			if *l.into, err = f.length("--"+l.flag, l.typed, l.kind, l.accepted); err != nil {
 				return cord, err
 			}
 		}
+	}
+	if len(missing) > 0 {
+		return cord, usage("cut %s needs %s", piece, strings.Join(missing, ", "))
 	}
 	if said("rope") && use != fit.CordHitch {
 		return cord, usage("--rope is of a hitch: a %s has no turns on the rope", piece)

@@ -9,6 +9,7 @@ import (
 	"github.com/mattn/go-runewidth"
 
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/records"
 )
 
@@ -40,8 +41,11 @@ func (p *page) listed(entries []*records.Entry) {
 		if e.Moved {
 			today += "+" // the longest has 8 letters with it
 		}
-		if e.Outcome == "" {
+		switch {
+		case e.Outcome == "":
 			today = "CANNOT"
+		case e.NoVerdict():
+			today = string(e.Purpose)
 		}
 		switch {
 		case e.Differs:
@@ -74,9 +78,13 @@ func (p *page) row(day, climber, place, today, signed, id string) {
 // marks explains what the list marks, and counts.
 func (p *page) marks(entries []*records.Entry) {
 	count := map[rules.Verdict]int{}
-	differ, moved, twice := 0, 0, 0
+	differ, moved, twice, rechecks := 0, 0, 0, 0
 	for _, e := range entries {
-		count[e.Outcome]++
+		if e.NoVerdict() {
+			rechecks++
+		} else {
+			count[e.Outcome]++
+		}
 		if e.Differs {
 			differ++
 		}
@@ -92,6 +100,9 @@ func (p *page) marks(entries []*records.Entry) {
 		if n := count[v]; n > 0 {
 			tally = append(tally, fmt.Sprintf("%d %s", n, v))
 		}
+	}
+	if rechecks > 0 {
+		tally = append(tally, plural(rechecks, string(sessions.ReCheck)))
 	}
 	total := plural(len(entries), "session")
 	if len(tally) > 0 {

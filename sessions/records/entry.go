@@ -47,6 +47,12 @@ type Entry struct {
 	Same []*Entry // where several files say that they are this session: all of them
 }
 
+// NoVerdict says whether e is a re-check of a few marks, which no verdict follows
+// from: that its musts are unknown says nothing.
+func (e *Entry) NoVerdict() bool {
+	return e.Purpose == sessions.ReCheck && e.Outcome == rules.Unknown
+}
+
 // A Judgement is how a session comes out under the rules of today and its own
 // limits.
 type Judgement struct {

@@ -1,6 +1,9 @@
 package flow
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+)
 
 // Progress is the place of the present step among those that have questions now,
 // counted from 1.
@@ -21,6 +24,15 @@ type Group struct {
 	Title  string
 	Places []Place
 	Told   int // how many have an answer
+	Of     int // how many can have one: no gate and nothing that is only read
+}
+
+// Says is the group with how much of it was answered.
+func (g Group) Says() string {
+	if g.Of == 0 {
+		return g.Title
+	}
+	return fmt.Sprintf("%s, %d of %d answered", g.Title, g.Told, g.Of)
 }
 
 // Asked are the steps that have questions now. Heights are those of the present hang.
@@ -33,7 +45,11 @@ func (s *State) Asked() []Group {
 				continue
 			}
 			g.Places = append(g.Places, Place{Step: st, Ask: a, Hang: s.Hang})
-			if ask.Kind == Choice || ask.Told(&s.Draft) > 0 {
+			if ask.cell == nil {
+				continue
+			}
+			g.Of++
+			if ask.Kind == Choice && !ask.unanswered(&s.Draft) || ask.Told(&s.Draft) > 0 {
 				g.Told++
 			}
 		}

@@ -20,7 +20,7 @@ func (a Ask) passedOver(d *Draft) bool {
 		return d.leavesOut(a.Reading)
 	}
 	if a.Key == "session.purpose" || a.Key == "session.notes" || !a.ofTheFitting() {
-		return false
+		return a.Key == "session.notes" && d.ReChecking() // it ends with what came out in its notes
 	}
 	switch {
 	case d.carriedOver(a):

@@ -111,10 +111,18 @@ func shareKit(a, b *sessions.Session) bool {
 }
 
 // lengthAt is what p measures in s, in mm, and since when: the end of the hang
-// after which it was set, else the session's start.
+// after which it was set, else the session's start. What was kept from another
+// session and not set since was never set here, and is as old as that.
 func lengthAt(s *sessions.Session, p fit.Piece) (fit.Number, time.Time) {
 	d := Draft{Session: *s}
 	when := s.Started
+	if r, ok := pieceReading[p]; ok {
+		for _, k := range s.Fit.Kept {
+			if k.Key == fit.LaidKey(r) {
+				when = k.Taken
+			}
+		}
+	}
 	for _, c := range s.Fit.Changes {
 		if c.Piece != p || c.AfterHang < 1 || c.AfterHang > len(s.Fit.Hangs) {
 			continue

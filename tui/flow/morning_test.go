@@ -71,6 +71,12 @@ func TestKitSince(t *testing.T) {
 			t.Errorf("%s: %q, want %q", name, got, c.says)
 		}
 	}
+	birk, cleo := set(with("B", "Birk", "kit 2", nine.Add(time.Hour), 1080), 1150), with("C", "Cleo", "kit 2", nine.Add(2*time.Hour), 1150)
+	cleo.Fit.Kept = []fit.Kept{{Key: "kit.main_bridge.length_mm", Session: "B", Taken: birk.Started}}
+	three := State{Draft: Draft{Session: *with("A", "Ash", "kit 2", nine, 1080)}, Config: Config{Others: []*sessions.Session{birk, cleo}}}
+	if got := strings.Join(three.KitSince(), "\n"); !strings.Contains(got, "for Birk the main bridge was set to 1150 mm") {
+		t.Errorf("%q does not name the one for whom it was set, but who took it over", got)
+	}
 	carried := with("B", "Birk", "", nine, 1080)
 	carried.Fit.Kept = []fit.Kept{{Key: "kit.main_bridge.length_mm", Session: "A"}}
 	st := State{Draft: Draft{Session: *with("A", "Ash", "", nine, 1080)}, Config: Config{Others: []*sessions.Session{set(carried, 1150)}}}

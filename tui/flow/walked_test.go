@@ -185,3 +185,44 @@ func TestQuestionsWithTheirAnswers(t *testing.T) {
 		}
 	}
 }
+
+// The list of steps counts what can be answered, and no gates.
+func TestStepsCountAnswers(t *testing.T) {
+	st := inReview(t, flowtest.Examples(t, examples)["1-good-kit.toml"])
+	says := map[string]bool{}
+	for _, g := range st.Asked() {
+		says[g.Says()] = true
+	}
+	for _, want := range []string{"Review", "Tape, 3 of 3 answered", "Sign-off, 0 of 3 answered"} {
+		if !says[want] {
+			t.Errorf("%q is not in %v", want, says)
+		}
+	}
+}
+
+// A length that was changed is asked for with the name of its piece.
+func TestAChangedLengthSaysWhose(t *testing.T) {
+	st := at(t, inReview(t, flowtest.Examples(t, examples)["1-good-kit.toml"]), "changes.1.piece")
+	for _, want := range []string{"Of the main bridge, from ", "Set the main bridge to 1100 mm"} {
+		if strings.HasPrefix(want, "Of") {
+			st = picked(t, st, "main bridge")
+		} else {
+			st = told(st, "1100")
+		}
+		if why := strings.Join(st.Why(st.Ask()), "\n"); !strings.HasPrefix(why, want) {
+			t.Errorf("%s says %q, want %q", st.Ask().Key, why, want)
+		}
+	}
+}
+
+// The notes of a re-check are what came out of it: the way leads past them.
+func TestReCheckAsksForNoNotes(t *testing.T) {
+	s := flowtest.Examples(t, examples)["1-good-kit.toml"].Clone()
+	e := s.Clone()
+	e.ID = "01KR0TVZ00B18KMSWGEJB4H4XE"
+	s.Purpose, s.Follows = sessions.ReCheck, e.ID
+	st := flow.Start(*s, flow.Config{Judge: (*sessions.Session).Judge, Earlier: e})
+	if st = picked(t, at(t, st, "review"), "end the re-check"); st.Ask().Key != "re_check.by" {
+		t.Errorf("the way leads to %s", st.Ask().Key)
+	}
+}

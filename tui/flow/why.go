@@ -60,8 +60,16 @@ func (s *State) Why(a Ask) []string {
 				setTo(i)
 			}
 		}
+	case a.Key == "changes.to_mm" && d.Pending != nil:
+		line := "Of the " + rules.PieceName(d.Pending.Piece)
+		if from := d.Pending.From; from.Known {
+			line += ", from " + show(from.V)
+		}
+		out = append(out, line+".")
 	case a.change != nil:
 		setTo(a.change(d))
+	case a.Key == "changes.measured_mm" && d.Change < len(d.Session.Fit.Changes):
+		setTo(d.Change)
 	case a.Key == "set.rope_above":
 		line := "Stay at least " + show(d.RopeAbove) + " below the union"
 		if now := d.Session.Fit.Rope.LeastAbove; now.Known {
