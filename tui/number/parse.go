@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/sessions"
 )
 
 // Parse reads what was typed into f. An empty text, or one of spaces alone, is
@@ -35,7 +36,11 @@ func Parse(text string, f Field) (Answer, error) {
 	}
 	switch {
 	case r.value != nil && r.bare && r.last.fraction && r.unit.dim == length && r.unit.name != "in":
-		return f.ask(text, whyBareFrac, r.sign()+r.last.text+" in")
+		inches := r.sign() + r.last.text + " in"
+		if f.Unit == sessions.Inch { // nobody else has a tape with fractions
+			return Parse(inches, f)
+		}
+		return f.ask(text, whyBareFrac, inches)
 	case err != nil:
 		return Answer{}, f.refuse(text, r, err)
 	case r.unit.name == "ft" && r.parts == 1 && mayBeInches(r.last.decimals):

@@ -301,6 +301,22 @@ func TestErrorsReadWell(t *testing.T) {
 	}
 }
 
+// Who reads in inches types the fraction of a label as it stands there; who reads
+// in mm is asked.
+func TestFractionOfALabel(t *testing.T) {
+	f := Field{Name: "rope", Kind: Diameter, Unit: sessions.Inch, Accepted: Range{Least: 6, Most: 20}}
+	if a, err := Parse("7/16", f); err != nil || math.Abs(a.Value.V-11.1125) > 1e-9 {
+		t.Errorf("7/16 is taken as %v: %v", a.Value, err)
+	}
+	if _, err := Parse("1/16", f); err == nil {
+		t.Error("1/16 in is taken for a rope")
+	}
+	f.Unit = sessions.MM
+	if _, err := Parse("7/16", f); err == nil {
+		t.Error("a fraction is taken where people read in mm")
+	}
+}
+
 // What cannot be below 0 is not said to take a minus sign.
 func TestAcceptedWords(t *testing.T) {
 	for want, r := range map[string]Range{
