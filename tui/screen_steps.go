@@ -63,7 +63,11 @@ func (m *Model) entries() []entry {
 	var out []entry
 	for _, g := range m.flow.Asked() {
 		if m.steps.step < 0 {
-			out = append(out, entry{g.Says(), g.Places[0], g.Step})
+			text := g.Title
+			if g.Of > 0 {
+				text += fmt.Sprintf("  %d/%d", g.Told, g.Of)
+			}
+			out = append(out, entry{text, g.Places[0], g.Step})
 			continue
 		}
 		if g.Step != m.steps.step {
