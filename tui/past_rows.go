@@ -116,6 +116,9 @@ func (m *Model) pastCount(width int) string {
 	if p.differs {
 		parts = append(parts, "* signed otherwise")
 	}
+	if p.moved {
+		parts = append(parts, "+ limits moved")
+	}
 	if p.twice {
 		parts = append(parts, "! in several files")
 	}
@@ -146,6 +149,9 @@ func (m *Model) pastRow(e *records.Entry, width int) string {
 	verdict := verdictWord(e)
 	if e.Differs {
 		verdict += "*"
+	}
+	if e.Moved {
+		verdict += "+"
 	}
 	if e.Same != nil {
 		verdict += "!"

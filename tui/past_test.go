@@ -87,6 +87,20 @@ func TestPastFindsWhileOneTypes(t *testing.T) {
 	})
 }
 
+// What the school's limits of today judge otherwise is marked.
+func TestPastMarksMovedLimits(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := sit(t, 80, 24)
+		fill(t, d.store.Dir())
+		if err := os.WriteFile(filepath.Join(d.store.Dir(), "school.toml"), []byte("format = 1\n[limits]\nleast-over = 40\n"), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		d.typed("4is:moved")
+		d.sees("+ limits moved", "2026-04-18 PASS+")
+		d.leave()
+	})
+}
+
 // Files that are one session are marked, and what a folder inside holds is not
 // there.
 func TestPastMarksCopies(t *testing.T) {

@@ -23,6 +23,7 @@ type pastScreen struct {
 	at, top int            // which of found is marked, and which is the first to be seen
 	with    *records.Entry // to be held against the one that is chosen next
 	differs bool           // some session is judged otherwise today than it was signed
+	moved   bool           // some session is judged otherwise under the school's limits of today
 	twice   bool           // some session is in several files
 
 	byClimber bool
@@ -47,6 +48,7 @@ func (m *Model) listed(msg listedMsg) {
 	}
 	m.past.list, m.past.people = msg.list, msg.people
 	m.past.differs = slices.ContainsFunc(msg.list.Sessions(), func(e *records.Entry) bool { return e.Differs })
+	m.past.moved = slices.ContainsFunc(msg.list.Sessions(), func(e *records.Entry) bool { return e.Moved })
 	m.past.twice = slices.ContainsFunc(msg.list.Sessions(), func(e *records.Entry) bool { return e.Same != nil })
 	m.past.find()
 }
