@@ -103,11 +103,11 @@ func (s *Subject) about() []string {
 	}
 	rope := ""
 	if d := ses.Fit.Rope.Diameter; d.Known {
-		rope = fmt.Sprintf("rope %g mm", d.V)
+		rope = fmt.Sprintf("rope %.4g mm", d.V)
 	}
 	mass := ""
 	if m := ses.Fit.Mass; m.Known {
-		mass = fmt.Sprintf("%g kg with clothes and kit", m.V)
+		mass = fmt.Sprintf("%.4g kg with clothes and kit", m.V)
 	}
 	lines := []string{
 		join(", ", strings.ReplaceAll(string(ses.Purpose), "-", " "), s.day(ses.Started), ses.Place, told("instructor ", ses.Instructor)),

@@ -65,6 +65,18 @@ func TestLengthsThatPassAsTheyAre(t *testing.T) {
 	}
 }
 
+// A label in inches and a mass in pounds are told as exactly as they are known.
+func TestAboutIsRounded(t *testing.T) {
+	s := subject(t, goodKit, "in").Session.Clone()
+	s.Fit.Rope.Diameter, s.Fit.Mass = fit.Some(7.0/16*25.4), fit.Some(185/2.20462)
+	about := strings.Join(sheet.NewCard(judged(t, s, "in")).About, "\n")
+	for _, want := range []string{"rope 11.11 mm", "83.91 kg with"} {
+		if !strings.Contains(about, want) {
+			t.Errorf("%q is not in\n%s", want, about)
+		}
+	}
+}
+
 func TestNoWindowIsToldWhileAMustWaits(t *testing.T) {
 	for _, n := range sheet.NewCard(subject(t, "../../sessions/demo/c-on-the-ground.toml", "mm")).Lengths {
 		if strings.ContainsAny(n.Window, "0123456789") {

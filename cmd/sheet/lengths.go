@@ -96,7 +96,7 @@ func (s *Subject) cut(p fit.Piece, length float64) string {
 	case c.Check() != nil:
 		return ""
 	}
-	return fmt.Sprintf("%s of %g mm", rules.FormatLength(s.Cord.Cut(c, markOf(s.Unit)).Length, s.Unit), c.Diameter)
+	return fmt.Sprintf("%s of %.4g mm", rules.FormatLength(s.Cord.Cut(c, markOf(s.Unit)).Length, s.Unit), c.Diameter)
 }
 
 // markOf is the step of a tape that people set and cut to, in mm.

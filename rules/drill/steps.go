@@ -14,8 +14,8 @@ const MostSlack = rules.Length(mostSlack)
 // a hitch is eased.
 func TooFar(sank float64) bool { return sank > mostSlack }
 
-// SlackIn is mostSlack as it is told in unit.
-func SlackIn(unit string) string { return rules.FormatLength(mostSlack, unit) }
+// SlackIn is mostSlack as the steps tell it in unit.
+func SlackIn(unit string) string { return rules.Say("%v", MostSlack).In(unit) }
 
 // A Step of the drill, in order.
 type Step struct {

@@ -146,7 +146,7 @@ func TestModulusWithoutItsForce(t *testing.T) {
 }
 
 func TestSlackThatMayBeLeft(t *testing.T) {
-	if got := drill.SlackIn("in"); got != "1 15/16 in" {
+	if got := drill.SlackIn("in"); got != "2.0 in" {
 		t.Errorf("%q", got)
 	}
 	if got := drill.TakeUpSlack().In("cm"); !strings.Contains(got, "with more than 5.0 cm of slack left no hitch is eased") {

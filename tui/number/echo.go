@@ -105,7 +105,11 @@ func mixed(k, den int64) string {
 // AcceptedWords says what the field takes, for a prompt or an error.
 func (f Field) AcceptedWords() string {
 	s := strings.TrimSpace(accepts[f.Kind])
-	s = fmt.Sprintf(s, f.bareUnit().name)
+	unit := f.bareUnit().name
+	if unit == "in" { // "in in" reads badly
+		unit = "inches"
+	}
+	s = fmt.Sprintf(s, unit)
 	if f.Accepted.given() {
 		if f.Accepted.Least >= 0 {
 			s = strings.TrimSuffix(s, sayMinus)

@@ -330,6 +330,12 @@ func TestAcceptedWords(t *testing.T) {
 	}
 }
 
+func TestAcceptedInInches(t *testing.T) {
+	if got := (Field{Name: "bridge", Kind: Laid, Unit: sessions.Inch}).AcceptedWords(); got != "a length above 0 in inches, or with mm, cm, m, in or ft" {
+		t.Error(got)
+	}
+}
+
 func TestForReading(t *testing.T) {
 	for r, kind := range map[fit.Reading]Kind{fit.Hip: Height, fit.GardaTaut: Height, fit.Tether: Laid, fit.Stature: Laid, fit.Ahead: Offset} {
 		if f := ForReading(r, sessions.Inch); f.Kind != kind || f.Unit != sessions.Inch || f.Name != r.String() {
