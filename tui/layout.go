@@ -57,7 +57,7 @@ func (m *Model) status() []string {
 func (m *Model) layout() {
 	m.longer = false
 	if m.small() {
-		m.shown = view(m.frame(m.theme.wrap(fmt.Sprintf("This window is %dx%d; %dx%d is the least. Nothing is lost: make it larger.", m.width, m.height, leastWidth, leastHeight), max(1, m.width))))
+		m.shown = view(m.frame(m.theme.wrap(fmt.Sprintf("This window is %dx%d; %dx%d is the least. Make it larger: nothing is lost, and what is typed meanwhile is not taken.", m.width, m.height, leastWidth, leastHeight), max(1, m.width))))
 		return
 	}
 	var body []string

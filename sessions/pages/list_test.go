@@ -43,11 +43,13 @@ func TestListsKeepToTheirWidth(t *testing.T) {
 // A re-check reads a few marks: that its musts are unknown is no verdict.
 func TestAReCheckHasNoVerdict(t *testing.T) {
 	e := &records.Entry{Path: "x.toml", ID: "01KPFXRYR03M4T5W6X7Y8Z9A0B", Purpose: sessions.ReCheck, Finished: time.Date(2026, 4, 18, 9, 0, 0, 0, time.UTC)}
-	e.Outcome = rules.Unknown
-	all := strings.ToLower(strings.Join(List([]*records.Entry{e}, nil, Look{Width: 80}), "\n"))
-	if strings.Contains(all, "unknown") || strings.Count(all, "re-check") != 2 {
-		t.Errorf("listed as\n%s", all)
+	for _, e.Outcome = range []rules.Verdict{rules.Unknown, rules.Fail} {
+		all := strings.ToLower(strings.Join(List([]*records.Entry{e}, nil, Look{Width: 80}), "\n"))
+		if strings.Contains(all, string(e.Outcome)) || strings.Count(all, "re-check") != 2 {
+			t.Errorf("listed as\n%s", all)
+		}
 	}
+	e.Outcome = rules.Unknown
 	e.Purpose = sessions.FirstFitting
 	if all := strings.Join(List([]*records.Entry{e}, nil, Look{Width: 80}), "\n"); !strings.Contains(all, "UNKNOWN") {
 		t.Errorf("a fitting is listed as\n%s", all)

@@ -48,9 +48,9 @@ type Entry struct {
 }
 
 // NoVerdict says whether e is a re-check of a few marks, which no verdict follows
-// from: that its musts are unknown says nothing.
+// from: one that was ended and not signed, or whose musts wait for readings.
 func (e *Entry) NoVerdict() bool {
-	return e.Purpose == sessions.ReCheck && e.Outcome == rules.Unknown
+	return e.Purpose == sessions.ReCheck && e.Signed == "" && (!e.Finished.IsZero() || e.Outcome == rules.Unknown)
 }
 
 // A Judgement is how a session comes out under the rules of today and its own
