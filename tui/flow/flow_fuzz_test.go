@@ -16,7 +16,10 @@ import (
 	"example.com/hangtape/tui/flow/flowtest"
 )
 
-var drawn = flag.Int("events", 2000, "how many random events are done to flows")
+var (
+	drawn    = flag.Int("events", 2000, "how many random events are done to flows")
+	drawSeed = flag.Uint64("seed", 1, "which random events")
+)
 
 // FuzzFlow holds of any row of events, two bytes each, what TestWhateverIsDone
 // holds; what is kept is read again at the end of the row, and not after each event.
@@ -34,7 +37,7 @@ func FuzzFlow(f *testing.F) {
 // The same of events drawn at random: far more of them in the same time than a
 // fuzzer tries.
 func TestRandomEventsKeepTheirPromises(t *testing.T) {
-	all, draw := newStarts(t), rand.New(rand.NewPCG(1, 2))
+	all, draw := newStarts(t), rand.New(rand.NewPCG(*drawSeed, 2))
 	keys := make([]byte, 400)
 	for n, told := 0, 0; n < *drawn; {
 		for i := range keys {
