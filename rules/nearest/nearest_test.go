@@ -23,3 +23,13 @@ func TestOf(t *testing.T) {
 		}
 	}
 }
+
+// A name of a hundred letters is still compared, a longer one is not.
+func TestLongNames(t *testing.T) {
+	long := strings.Repeat("x", 99)
+	for name, want := range map[string]string{long + "y": long + "z", long + "yy": ""} {
+		if got := Of(name, []string{long + "z"}); got != want {
+			t.Errorf("Of(%d letters) = %q, want %q", len(name), got, want)
+		}
+	}
+}
