@@ -33,3 +33,10 @@ func TestLongNames(t *testing.T) {
 		}
 	}
 }
+
+// Of several that are as near the first is meant.
+func TestFirstOfTheNearest(t *testing.T) {
+	if got := Of("hop", []string{"nose", "hip", "hup"}); got != "hip" {
+		t.Errorf("got %q", got)
+	}
+}
