@@ -35,7 +35,7 @@ func Hold(t *testing.T, path, from string, parts map[string]string, update bool)
 		doc = before + begin + want + end + after
 	}
 	if update {
-		if err := os.WriteFile(path, []byte(doc), 0o644); err != nil { //nolint:gosec // for everybody to read
+		if err := os.WriteFile(path, []byte(doc), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
