@@ -18,7 +18,7 @@ func (s *State) Against() []string {
 		out = append(out, "a re-check is not signed off as a fitting")
 	}
 	if since := s.KitSince(); len(since) > 0 && s.SignNote == "" {
-		out = append(out, since[0]+" Read it again, or say in the note that it is set back")
+		out = append(out, since[0]+" Read it again, or say in the note to the sign-off that it is set back")
 	}
 	if s.Wrong != nil {
 		return append(out, s.Wrong.Error())
