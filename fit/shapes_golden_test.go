@@ -3,11 +3,11 @@ package fit_test
 import (
 	"flag"
 	"fmt"
-	"os"
 	"strings"
 	"testing"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/internal/golden"
 )
 
 var update = flag.Bool("update", false, "write the golden file afresh")
@@ -46,27 +46,5 @@ func TestSideViewsAsTheyWereLookedAt(t *testing.T) {
 		some, _ := stateOf(fitting(low))
 		tellShape(&b, "some", some.Shape(p, fit.MarkGardaTie, fit.MarkConnectorTop))
 	}
-	const golden = "testdata/shapes.golden"
-	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, lines := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
-	name := ""
-	for i := range min(len(got), len(lines)) {
-		if strings.HasPrefix(got[i], "#") {
-			name = got[i]
-		}
-		if got[i] != lines[i] {
-			t.Fatalf("%s: %q, want %q (go test ./fit -run SideViews -update)", name, got[i], lines[i])
-		}
-	}
-	if len(got) != len(lines) {
-		t.Errorf("%d lines, want %d", len(got), len(lines))
-	}
+	golden.Hold(t, "testdata/shapes.golden", b.String(), *update)
 }

@@ -37,6 +37,12 @@ func TestFormatPM(t *testing.T) {
 		want string
 	}{
 		{22.5, 4.789, "mm", "22 ± 5 mm"},
+		{2.94, 1, "mm", "3 ± 1 mm"}, // the last digit is not finer than u, as far as the unit goes
+		{2.94, 0.99, "mm", "2.9 ± 1.0 mm"},
+		{2.94, 0.001, "mm", "2.9 ± 0.0 mm"},
+		{2.944, 0.1, "cm", "0.29 ± 0.01 cm"},
+		{2.944, 0, "mm", "3 mm"},
+		{2.94444, 0.00001, "kN", "2.944 ± 0.000 kN"},
 		{-12.58, 8.12, "mm", "-13 ± 8 mm"},
 		{2.9, 0.812, "mm", "2.9 ± 0.8 mm"},
 		{58.8, 20.4, "cm", "5.9 ± 2.0 cm"},

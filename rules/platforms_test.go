@@ -3,11 +3,11 @@ package rules_test
 import (
 	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"example.com/hangtape/internal/golden"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 )
@@ -16,7 +16,6 @@ import (
 // numbers: the golden file is one for all of them. Processors differ in the last
 // bit, as some multiply and add in one step.
 func TestEveryPlatformAnswersTheSame(t *testing.T) {
-	const golden = "testdata/platforms.golden"
 	var b strings.Builder
 	for _, dir := range []string{"examples", "oracle"} {
 		files, err := filepath.Glob("../testdata/sessions/" + dir + "/*.toml")
@@ -36,24 +35,7 @@ func TestEveryPlatformAnswersTheSame(t *testing.T) {
 			writeRounded(&b, r, dir == "examples")
 		}
 	}
-	if flag.Lookup("update").Value.String() == "true" { // the package's own flag
-		if err := os.WriteFile(golden, []byte(b.String()), 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, wanted := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
-	for i := range min(len(got), len(wanted)) {
-		if got[i] != wanted[i] {
-			t.Errorf("line %d: %s\nwant %s", i+1, got[i], wanted[i])
-		}
-	}
-	if len(got) != len(wanted) {
-		t.Errorf("%d lines, want %d", len(got), len(wanted))
-	}
+	golden.Hold(t, "testdata/platforms.golden", b.String(), flag.Lookup("update").Value.String() == "true") // the package's own flag
 }
 
 // writeRounded writes what is told in r, with its numbers to 0.01, and with its

@@ -9,6 +9,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.com/hangtape/internal/golden"
 )
 
 var update = flag.Bool("update", false, "write the golden files afresh")
@@ -65,29 +67,7 @@ func TestSentencesOfTheExamples(t *testing.T) {
 		}
 		b.WriteString("\n")
 	}
-	golden := filepath.Join("testdata", "sentences.golden")
-	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, lines := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
-	for i := range max(len(got), len(lines)) {
-		if i >= len(got) || i >= len(lines) || got[i] != lines[i] {
-			t.Fatalf("line %d differs (go test ./rules -update writes it afresh)\n got %q\nwant %q", i+1, at(got, i), at(lines, i))
-		}
-	}
-}
-
-func at(lines []string, i int) string {
-	if i < len(lines) {
-		return lines[i]
-	}
-	return "(no line)"
+	golden.Hold(t, filepath.Join("testdata", "sentences.golden"), b.String(), *update)
 }
 
 // What the examples do not show.

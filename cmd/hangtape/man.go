@@ -47,7 +47,7 @@ func plainFlags(dir string) error {
 	for _, page := range pages {
 		text, err := os.ReadFile(page)
 		if err == nil {
-			err = os.WriteFile(page, []byte(plain.Replace(string(text))), 0o644) //nolint:gosec // for everybody to read
+			err = os.WriteFile(page, []byte(plain.Replace(string(text))), 0o644) //nolint:gosec // a page of the manual: everybody may read it
 		}
 		if err != nil {
 			return fmt.Errorf("manual pages: %w", err)

@@ -71,7 +71,7 @@ func licencesIn(dir string) (string, error) {
 
 // goSays is what a command of the Go tool answers.
 func goSays(env []string, args ...string) (string, error) {
-	c := exec.Command("go", args...) //nolint:gosec // our own words
+	c := exec.Command("go", args...) //nolint:gosec // no shell; the words are this file's own
 	c.Env = append(os.Environ(), env...)
 	out, err := c.Output()
 	if err != nil {

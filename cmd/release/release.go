@@ -23,7 +23,7 @@ func release(version, dir, only string) error {
 	if !versionForm.MatchString(version) {
 		return fmt.Errorf("version %q; accepted is X.Y.Z, as 1.0.0 or 1.0.0-rc.1", version)
 	}
-	if err := os.MkdirAll(dir, 0o755); err != nil { //nolint:gosec // for everybody to read
+	if err := os.MkdirAll(dir, 0o755); err != nil { //nolint:gosec // handed out: everybody may read it
 		return err
 	}
 	var built []string
@@ -49,7 +49,7 @@ func release(version, dir, only string) error {
 
 // build is one static binary without the paths of this machine in it.
 func build(p platform, version, out string) error {
-	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-ldflags", "-s -w -X main.version="+version, "-o", out, "./cmd/hangtape") //nolint:gosec // our own words
+	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-ldflags", "-s -w -X main.version="+version, "-o", out, "./cmd/hangtape") //nolint:gosec // no shell; the words are this file's and the release's version
 	c.Env = append(os.Environ(), p.env()...)
 	if said, err := c.CombinedOutput(); err != nil {
 		return fmt.Errorf("%s: %w\n%s", p, err, said)
@@ -119,7 +119,7 @@ func pack(root, out string) error {
 	if err := errors.Join(err, t.Close(), zip.Close()); err != nil {
 		return err
 	}
-	return os.WriteFile(out, b.Bytes(), 0o644) //nolint:gosec // for everybody to read
+	return os.WriteFile(out, b.Bytes(), 0o644) //nolint:gosec // handed out: everybody may read it
 }
 
 // sums writes SHA256SUMS, which sha256sum -c reads.
@@ -132,5 +132,5 @@ func sums(dir string, names []string) error {
 		}
 		fmt.Fprintf(&b, "%x  %s\n", sha256.Sum256(text), name)
 	}
-	return os.WriteFile(filepath.Join(dir, "SHA256SUMS"), []byte(b.String()), 0o644) //nolint:gosec // for everybody to read
+	return os.WriteFile(filepath.Join(dir, "SHA256SUMS"), []byte(b.String()), 0o644) //nolint:gosec // handed out: everybody may read it
 }

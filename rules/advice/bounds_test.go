@@ -7,16 +7,12 @@ import (
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
-	"example.com/hangtape/sessions"
 )
 
 // Bounds that are not searched as they were told are told of: the tether is
 // 135 mm long, the main bridge's rings are 364 mm apart.
 func TestBoundsThatAreNotSearchedAsToldAreTold(t *testing.T) {
-	file, err := sessions.ReadFile(examples+"/1-good-kit.toml", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	file := goodKit(t)
 	for _, c := range []struct {
 		piece fit.Piece
 		put   func(info *fit.PieceInfo)

@@ -11,12 +11,19 @@ import (
 	"example.com/hangtape/sessions"
 )
 
-// A piece that cannot be moved on trial says why, and stays.
-func TestHeldPiecesSayWhy(t *testing.T) {
+// goodKit is the example in which every must passes.
+func goodKit(t *testing.T) *sessions.File {
+	t.Helper()
 	f, err := sessions.ReadFile(examples+"/1-good-kit.toml", nil)
 	if err != nil {
 		t.Fatal(err)
 	}
+	return f
+}
+
+// A piece that cannot be moved on trial says why, and stays.
+func TestHeldPiecesSayWhy(t *testing.T) {
+	f := goodKit(t)
 	for why, c := range map[string]struct {
 		piece fit.Piece
 		put   func(f *fit.Fitting)
@@ -57,10 +64,7 @@ func TestSlopesTellWhatAMillimetreDoes(t *testing.T) {
 // A length within its bounds is tried, one beyond them is not; the present one
 // takes the piece off trial, wherever it is.
 func TestLengthsThatCanBeTried(t *testing.T) {
-	f, err := sessions.ReadFile(examples+"/1-good-kit.toml", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := goodKit(t)
 	w := advice.NewWhatIf(&f.Session.Fit, rules.DefaultLimits(), advice.MarkMetric)
 	n := w.Piece(fit.PieceTether)
 	for _, c := range []struct {
@@ -82,10 +86,7 @@ func TestLengthsThatCanBeTried(t *testing.T) {
 
 // What is not known of a piece is not known of what it does.
 func TestSlopesOfAPieceThatIsNotKnown(t *testing.T) {
-	f, err := sessions.ReadFile(examples+"/1-good-kit.toml", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	f := goodKit(t)
 	s := f.Session.Clone()
 	s.Fit.Laid[fit.Tether] = nil
 	sense := advice.Sensitivities(&s.Fit, rules.DefaultLimits())

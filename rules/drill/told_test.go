@@ -4,11 +4,11 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/internal/golden"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/drill"
 )
@@ -63,25 +63,7 @@ func TestWordsOfTheExamples(t *testing.T) {
 		}
 		b.WriteString("\n")
 	}
-	const golden = "testdata/told.golden"
-	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	got, lines := strings.Split(b.String(), "\n"), strings.Split(string(want), "\n")
-	for i := range min(len(got), len(lines)) {
-		if got[i] != lines[i] {
-			t.Fatalf("line %d: %q\nwant %q (go test ./rules/drill -run WordsOfTheExamples -update)", i+1, got[i], lines[i])
-		}
-	}
-	if len(got) != len(lines) {
-		t.Errorf("%d lines, want %d", len(got), len(lines))
-	}
+	golden.Hold(t, "testdata/told.golden", b.String(), *update)
 }
 
 func TestFallsHaveKeysAndWords(t *testing.T) {
