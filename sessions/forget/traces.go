@@ -7,14 +7,14 @@ package forget
 
 import (
 	"bytes"
-	"encoding/binary"
 	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
 	"unicode"
-	"unicode/utf16"
 	"unicode/utf8"
+
+	encoding "golang.org/x/text/encoding/unicode"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/sessions"
@@ -110,18 +110,11 @@ func (t *Traces) in(path string) (data []byte, found bool) {
 
 // plain is a text as UTF-8, also where some editor saved it as UTF-16.
 func plain(data []byte) []byte {
-	var order binary.ByteOrder = binary.LittleEndian
-	switch {
-	case bytes.HasPrefix(data, []byte{0xFE, 0xFF}):
-		order = binary.BigEndian
-	case !bytes.HasPrefix(data, []byte{0xFF, 0xFE}):
+	text, err := encoding.UTF16(encoding.LittleEndian, encoding.ExpectBOM).NewDecoder().Bytes(data)
+	if err != nil { // without the mark at its start
 		return data
 	}
-	units := make([]uint16, len(data)/2)
-	for i := range units {
-		units[i] = order.Uint16(data[2*i:])
-	}
-	return []byte(string(utf16.Decode(units)))
+	return text
 }
 
 // look puts a file that is no session of the climber's where it belongs.
