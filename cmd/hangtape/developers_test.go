@@ -70,7 +70,7 @@ func TestDevelopersNamesWhereWordsAre(t *testing.T) {
 			switch {
 			case err != nil:
 				return err
-			case d.IsDir() && slices.Contains([]string{"testdata", "surveygen", "limitsgen", "sessionstest", "flowtest", "docpart"}, d.Name()):
+			case d.IsDir() && slices.Contains([]string{"testdata", "surveygen", "limitsgen", "sessionstest", "flowtest", "docpart", "golden"}, d.Name()):
 				return fs.SkipDir
 			case path.Ext(file) != ".go" || strings.HasSuffix(file, "_test.go"):
 				return nil
