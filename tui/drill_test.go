@@ -111,6 +111,10 @@ func TestDrill(t *testing.T) {
 				if view := strings.Join(strings.Fields(d.model.View()), " "); !strings.Contains(view, c.shows) || strings.Contains(view, "Hanging ") {
 					t.Errorf("after it no %q, or the clock runs:\n%s", c.shows, d.model.View())
 				}
+				spoken := c.verdict == rules.Fail || c.verdict == rules.Tight
+				if head := reviewOf(&d.m().flow)[0].text; strings.Contains(head, ", but the drill") != spoken {
+					t.Errorf("the drill came to %s, the review begins with %q", c.verdict, head)
+				}
 				d.typed("1")
 				d.press(tea.KeyEnter)
 				d.typed("it is accepted")

@@ -171,6 +171,19 @@ func (l *looker) disagree(s rules.Saying, inputs ...string) {
 	l.Findings = append(l.Findings, rules.Found("drill-disagrees", inputs, s))
 }
 
+// But is what the drill has against a verdict on lengths, to stand behind it;
+// empty where it has nothing, or there was none.
+func (r *Review) But() string {
+	switch {
+	case r == nil:
+	case r.Verdict == rules.Fail:
+		return ", but the drill FAILED"
+	case r.Verdict == rules.Tight:
+		return ", but the drill disagrees with the model"
+	}
+	return ""
+}
+
 // Words tell the review, a line each, with lengths in unit.
 func (r *Review) Words(unit string) []string {
 	head := map[rules.Verdict]string{

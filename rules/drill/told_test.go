@@ -249,3 +249,18 @@ func TestNothingIsLeftToSee(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// What the drill has shown stands behind every verdict on lengths that it speaks
+// against: a pass alone would be read as leave to go up.
+func TestDrillSpeaksAgainstAVerdict(t *testing.T) {
+	for verdict, want := range map[rules.Verdict]string{
+		rules.Fail: ", but the drill FAILED", rules.Tight: ", but the drill disagrees with the model", rules.Unknown: "", rules.Pass: "",
+	} {
+		if got := (&drill.Review{Verdict: verdict}).But(); got != want {
+			t.Errorf("%s: %q, want %q", verdict, got, want)
+		}
+	}
+	if got := (*drill.Review)(nil).But(); got != "" {
+		t.Errorf("no drill: %q", got)
+	}
+}

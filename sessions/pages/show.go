@@ -22,7 +22,7 @@ func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
 	outcome := "cannot be judged"
 	if err == nil {
 		r.Findings = append(r.Findings, sessions.OddTimes(s, now)...)
-		outcome = fmt.Sprintf("%s (%s)", word(r.Outcome), rules.Tally(r.Checks))
+		outcome = fmt.Sprintf("%s (%s)%s", word(r.Outcome), rules.Tally(r.Checks), s.DrillReview().But())
 	}
 	p.para(0, p.typed(f.Name)+": "+outcome)
 	if err == nil && s.SignOff != nil {

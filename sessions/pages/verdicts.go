@@ -14,7 +14,8 @@ import (
 func Check(f *sessions.File, r *rules.Report, l Look) []string {
 	p := newPage(l)
 	s := f.Session
-	p.line(fmt.Sprintf("%s: %s (%s)", p.typed(f.Name), word(r.Outcome), rules.Tally(r.Checks)))
+	seen := s.DrillReview()
+	p.line(fmt.Sprintf("%s: %s (%s)%s", p.typed(f.Name), word(r.Outcome), rules.Tally(r.Checks), seen.But()))
 	if about := join(p.typed(s.Climber), p.typed(s.Place), dayTold(s.Started)); about != "" {
 		p.para(0, about)
 	}
@@ -22,8 +23,8 @@ func Check(f *sessions.File, r *rules.Report, l Look) []string {
 	p.verdicts("Shoulds", r.Checks, rules.Should)
 	p.items("Missing", rules.MissingNames(r.Checks))
 	p.findings(r.Findings)
-	if d := s.DrillReview(); d != nil {
-		p.items("What was seen in the drill", d.Words(p.Unit))
+	if seen != nil {
+		p.items("What was seen in the drill", seen.Words(p.Unit))
 	}
 	p.next(r)
 	p.moved(s.Limits)

@@ -173,6 +173,9 @@ func (d *Draft) DrillSeen() []string {
 	return d.drill.seen.Words(string(d.Session.Unit))
 }
 
+// DrillBut is what a drill that is over has against the verdict on lengths.
+func (d *Draft) DrillBut() string { return d.drill.seen.But() }
+
 // openDrill is where a drill that runs goes on: the first question of it that has
 // no answer.
 func (s *State) openDrill() Place {
