@@ -1,7 +1,6 @@
 package advice
 
 import (
-	"errors"
 	"math"
 
 	"gonum.org/v1/gonum/interp"
@@ -10,28 +9,34 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// A curve is a margin over the distance d that it follows from.
+// A curve is a margin over the distance d that it follows from. Variance and
+// shift are without what d's own variance brings, which is not the same for all
+// choices that come to one distance.
 type curve struct {
 	margin, variance, shift interp.NotAKnotCubic
 	lo, hi                  float64 // of d
-	distance                float64 // variance of d where the curve was taken
 }
 
 // bendSamples is how many distances the curves are taken at.
 const bendSamples = 21
 
-// at is the margin at the distance d. A variance of d other than the curve's own
-// counts by the slope, and in the shift by the curvature.
+// at is the margin at the distance d, whose variance counts by the slope, and in
+// the shift by the curvature.
 func (c *curve) at(d sum) sum {
 	if math.IsNaN(d.margin) { // which the splines take for their lower end
 		return sum{d.margin, d.margin, d.margin}
 	}
 	x := math.Min(math.Max(d.margin, c.lo), c.hi)
-	const h = 1.0 // mm
-	slope := c.margin.PredictDerivative(x)
-	curvature := (c.margin.PredictDerivative(math.Min(x+h, c.hi)) - c.margin.PredictDerivative(math.Max(x-h, c.lo))) / (2 * h)
-	more := d.variance - c.distance
-	return sum{c.margin.Predict(x), c.variance.Predict(x) + slope*slope*more, c.shift.Predict(x) + curvature*more/2}
+	by := c.brings(x, d.variance)
+	return sum{c.margin.Predict(x), c.variance.Predict(x) + by.variance, c.shift.Predict(x) + by.shift}
+}
+
+// brings is what a variance of d brings to the margin's at x.
+func (c *curve) brings(x, variance float64) sum {
+	h := math.Min(1, (c.hi-c.lo)/2) // mm
+	slope, near := c.margin.PredictDerivative(x), math.Min(math.Max(x, c.lo+h), c.hi-h)
+	curvature := (c.margin.PredictDerivative(near+h) - c.margin.PredictDerivative(near-h)) / (2 * h)
+	return sum{variance: slope * slope * variance, shift: curvature * variance / 2}
 }
 
 // bends takes the curves of the knee and the leg, moving one of the pieces that
@@ -46,7 +51,7 @@ func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 	pc, sign := ps[mover], t.terms[mover][outDistance].sign
 	out := outputs(&t.subject.limits)
 	ends := rules.KneeBendOnTether.Ends()
-	var xs []float64
+	var at []sum // the distances
 	var got [2][]sum
 	for j := range bendSamples {
 		share := float64(j) / (bendSamples - 1)
@@ -59,9 +64,9 @@ func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 		}
 		r.m.SetLength(pc.id, v)
 		s := sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out))
-		x := s[outDistance].margin
-		if further := len(xs) == 0 || x > xs[len(xs)-1]; further && !math.IsNaN(s[ends[0]].variance+s[ends[1]].variance) {
-			xs = append(xs, x)
+		d := s[outDistance]
+		if further := len(at) == 0 || d.margin > at[len(at)-1].margin; further && !math.IsNaN(s[ends[0]].variance+s[ends[1]].variance) {
+			at = append(at, d)
 			for k, e := range ends {
 				got[k] = append(got[k], s[e])
 			}
@@ -69,7 +74,7 @@ func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 	}
 	r.m.SetLength(pc.id, r.ref[pc.id])
 	for k := range ends {
-		t.bend[k] = fitCurve(xs, got[k], t.base[outDistance].variance)
+		t.bend[k] = fitCurve(at, got[k])
 	}
 }
 
@@ -103,23 +108,27 @@ func (r *sampler) bendRange() (mover int, lo, hi float64) {
 	return mover, lo, hi
 }
 
-func fitCurve(xs []float64, ys []sum, distance float64) *curve {
-	of := func(part func(sum) float64) []float64 {
-		list := make([]float64, len(ys))
-		for i, y := range ys {
-			list[i] = part(y)
-		}
-		return list
+// fitCurve lays a curve through what a margin came to at some distances,
+// ascending; nil where there are too few.
+func fitCurve(at, got []sum) *curve {
+	if len(at) < 4 {
+		return nil
 	}
-	if len(xs) > 3 {
-		c := &curve{lo: xs[0], hi: xs[len(xs)-1], distance: distance}
-		if errors.Join(
-			c.margin.Fit(xs, of(func(s sum) float64 { return s.margin })),
-			c.variance.Fit(xs, of(func(s sum) float64 { return s.variance })),
-			c.shift.Fit(xs, of(func(s sum) float64 { return s.shift })),
-		) == nil {
-			return c
+	xs, ys := make([]float64, len(at)), make([]float64, len(at))
+	fit := func(spline *interp.NotAKnotCubic, y func(k int) float64) error {
+		for k := range ys {
+			ys[k] = y(k)
 		}
+		return spline.Fit(xs, ys)
 	}
-	return nil
+	for k, d := range at {
+		xs[k] = d.margin
+	}
+	c := &curve{lo: xs[0], hi: xs[len(xs)-1]}
+	if fit(&c.margin, func(k int) float64 { return got[k].margin }) != nil ||
+		fit(&c.variance, func(k int) float64 { return got[k].variance - c.brings(xs[k], at[k].variance).variance }) != nil ||
+		fit(&c.shift, func(k int) float64 { return got[k].shift - c.brings(xs[k], at[k].variance).shift }) != nil {
+		return nil
+	}
+	return c
 }

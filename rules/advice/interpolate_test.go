@@ -57,9 +57,6 @@ func TestUnknownIsNeverMet(t *testing.T) {
 			t.Errorf("%+v has the ratio %g", s, r)
 		}
 	}
-	if c := fitCurve([]float64{1, 2, 3}, make([]sum, 3), 0); c != nil {
-		t.Errorf("a curve through three samples: %+v", c)
-	}
 }
 
 // A conflict that names no check is told of all of them.

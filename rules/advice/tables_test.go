@@ -19,81 +19,103 @@ func wide(f *fit.Fitting) {
 	}
 }
 
-// The tables, from which plans are picked, say what the full model says: a leg's
-// bend about as closely as it matters, all else exactly.
-func TestTablesAgreeWithTheFullModel(t *testing.T) {
-	for _, name := range []string{"1-good-kit", "2-one-must-fails", "3-stature-only", "5-two-hangs-one-change"} {
-		a := advising(t, name, wide)
-		h, sub := a.chooser, a.subjects[0]
-		held := 0
-		hold := func(p *plan) {
-			full := sub.sums(sub.f, h.lengths(p))
-			for _, d := range append(append([]*demand(nil), h.musts...), h.shoulds...) {
-				got, want := d.at(&p.c), full[d.e]
-				if math.IsNaN(want.margin) {
-					continue
-				}
-				held++
-				within := sum{1e-6, 1e-3, 1e-3}
-				if d.e.Check() == rules.KneeBendOnTether {
-					within = sum{1e-3, 0.02, 0.5}
-				}
-				if !(math.Abs(got.margin-want.margin) <= within.margin && math.Abs(math.Sqrt(got.variance)-math.Sqrt(want.variance)) <= within.variance &&
-					math.Abs(got.shift-want.shift) <= within.shift) {
-					t.Errorf("%s: %s at %q with %v: %g, by the full model %g", name, d.e.Check(), d.e.At(), h.lengths(p), got, want)
-				}
+// only lets one piece change by 120 mm either way, and no other.
+func only(p fit.Piece) func(f *fit.Fitting) {
+	return func(f *fit.Fitting) {
+		wide(f)
+		for other := range f.Kit.Pieces {
+			if fit.Piece(other) != p {
+				f.Kit.Pieces[other].Change = fit.Fixed
 			}
-		}
-		for i, pc := range h.ps {
-			if pc == nil {
-				continue
-			}
-			for _, k := range []int{unchanged + 1, len(pc.marks) / 3, len(pc.marks) / 2, len(pc.marks)} {
-				p := plan{set: 1 << i}
-				p.c[i] = k
-				hold(&p)
-			}
-		}
-		for _, share := range []float64{0.3, 0.6} {
-			var p plan
-			for i, pc := range h.ps {
-				if pc != nil {
-					p.set |= 1 << i
-					p.c[i] = 1 + int(share*float64(len(pc.marks)-1))
-				}
-			}
-			hold(&p)
-		}
-		if held < 200 {
-			t.Errorf("%s: %d held against the full model", name, held)
 		}
 	}
 }
 
-// A curve is followed between its samples and no further; what its distance
-// scatters more than when it was taken counts by slope and curvature.
-func TestCurveByHand(t *testing.T) {
-	var xs []float64
-	var ys []sum
-	for x := 100.0; x <= 200; x += 10 {
-		xs, ys = append(xs, x), append(ys, sum{x * x, 3 * x, 7})
+// The tables, from which plans are picked, say what the full model says: a leg's
+// bend about as closely as it matters, all else exactly; with all pieces free,
+// and with each of them alone.
+func TestTablesAgreeWithTheFullModel(t *testing.T) {
+	for _, example := range []string{"1-good-kit", "2-one-must-fails", "3-stature-only", "5-two-hangs-one-change"} {
+		t.Run(example, func(t *testing.T) {
+			if held := tablesAgree(t, advising(t, example, wide)); held < 200 {
+				t.Errorf("%d held against the full model", held)
+			}
+			for p := range fit.NumPieces {
+				t.Run(p.Key(), func(t *testing.T) {
+					if held := tablesAgree(t, advising(t, example, only(p))); held < 20 {
+						t.Errorf("%d held against the full model", held)
+					}
+				})
+			}
+		})
 	}
-	c := fitCurve(xs, ys, 25)
-	for _, k := range []struct{ d, variance, at float64 }{{150, 25, 150}, {150, 34, 150}, {133, 20, 133}, {90, 30, 100}, {230, 30, 200}} {
-		got := c.at(sum{margin: k.d, variance: k.variance})
-		more := k.variance - 25
-		want := sum{k.at * k.at, 3*k.at + 4*k.at*k.at*more, 7 + more}
-		if k.at == 100 || k.at == 200 { // the curvature is taken on one side
-			want.shift = 7 + more/2
+}
+
+// tablesAgree holds plans against the full model and says how many margins.
+func tablesAgree(t *testing.T, a *adviser) (held int) {
+	t.Helper()
+	h, sub := a.chooser, a.subjects[0]
+	hold := func(p *plan) {
+		full := sub.sums(sub.f, h.lengths(p))
+		for _, d := range append(append([]*demand(nil), h.musts...), h.shoulds...) {
+			got, want := d.at(&p.c), full[d.e]
+			if math.IsNaN(want.margin) {
+				continue
+			}
+			held++
+			within := sum{1e-6, 1e-3, 1e-3}
+			if d.e.Check() == rules.KneeBendOnTether {
+				within = sum{1e-3, 0.02, 0.5}
+			}
+			if !(math.Abs(got.margin-want.margin) <= within.margin && math.Abs(math.Sqrt(got.variance)-math.Sqrt(want.variance)) <= within.variance &&
+				math.Abs(got.shift-want.shift) <= within.shift) {
+				t.Errorf("%s at %q with %v: %g, by the full model %g", d.e.Check(), d.e.At(), h.lengths(p), got, want)
+			}
 		}
-		if math.Abs(got.margin-want.margin) > 1e-6 || math.Abs(got.variance-want.variance) > 1e-4 || math.Abs(got.shift-want.shift) > 1e-4 {
-			t.Errorf("at %g ± √%g: %v, want %v", k.d, k.variance, got, want)
+	}
+	for i, pc := range h.ps {
+		if pc == nil {
+			continue
+		}
+		for _, k := range []int{unchanged + 1, len(pc.marks) / 3, len(pc.marks) / 2, len(pc.marks)} {
+			p := plan{set: 1 << i}
+			p.c[i] = k
+			hold(&p)
+		}
+	}
+	for _, share := range []float64{0.3, 0.6} {
+		var p plan
+		for i, pc := range h.ps {
+			if pc != nil {
+				p.set |= 1 << i
+				p.c[i] = 1 + int(share*float64(len(pc.marks)-1))
+			}
+		}
+		hold(&p)
+	}
+	return held
+}
+
+// A curve is followed between its samples and no further; what its distance
+// scatters more than where it was taken counts by slope and curvature.
+func TestCurveByHand(t *testing.T) {
+	var at, got []sum
+	for x := 100.0; x <= 200; x += 10 { // the further, the more the distance scatters
+		at, got = append(at, sum{margin: x, variance: x / 10}), append(got, sum{x * x, 3 * x, 7})
+	}
+	c := fitCurve(at, got)
+	for _, k := range []struct{ d, variance, at float64 }{{150, 15, 150}, {150, 34, 150}, {130, 10, 130}, {90, 30, 100}, {230, 30, 200}} {
+		is := c.at(sum{margin: k.d, variance: k.variance})
+		more := k.variance - k.at/10
+		want := sum{k.at * k.at, 3*k.at + 4*k.at*k.at*more, 7 + more}
+		if math.Abs(is.margin-want.margin) > 1e-6 || math.Abs(is.variance-want.variance) > 1e-4 || math.Abs(is.shift-want.shift) > 1e-4 {
+			t.Errorf("at %g ± √%g: %v, want %v", k.d, k.variance, is, want)
 		}
 	}
 	if got := c.at(sum{margin: math.NaN()}); !math.IsNaN(got.margin) {
 		t.Errorf("at nothing known: %v", got)
 	}
-	if c := fitCurve(xs[:3], ys[:3], 25); c != nil {
+	if c := fitCurve(at[:3], got[:3]); c != nil {
 		t.Errorf("a curve of three samples: %v", c)
 	}
 }
