@@ -29,7 +29,7 @@ func main() {
 	only := flag.String("only", "", "mutants whose file:line:column matches this expression")
 	done := flag.String("done", "", "results of an earlier run, whose mutants are passed over")
 	quick := flag.Bool("quick", false, "leave out the slow tests: what only they would notice is told as lived")
-	timeout := flag.Duration("timeout", 2*time.Minute, "how long the tests of one package may take")
+	timeout := flag.Duration("timeout", 2*time.Minute, "how much processor time one run of the tests of one package may take")
 	workers := flag.Int("workers", 2, "how many at a time")
 	flag.Parse()
 	b := &bench{overlay: map[string]string{}, quick: *quick, timeout: *timeout}
