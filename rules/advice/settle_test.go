@@ -96,6 +96,20 @@ func TestWhichPlanIsBetter(t *testing.T) {
 	}
 }
 
+// Where no should can be met beside the musts there is a best fit all the same:
+// the cheapest change, with the most to spare.
+func TestBestFitWhereNoShouldCanBeMet(t *testing.T) {
+	for _, name := range []string{"1-good-kit", "2-one-must-fails"} {
+		h := advising(t, name, asItIs).chooser
+		h.shoulds = nil
+		least, ok := h.settle(h.leastChange)
+		best, found := h.settle(h.bestFit)
+		if !ok || !found || best.cost != least.cost || best.ratio < least.ratio {
+			t.Errorf("%s: best fit %t %+v, least change %t %+v", name, found, best, ok, least)
+		}
+	}
+}
+
 // A search that has gone as far as it may says that it was stopped, and found nothing.
 func TestSearchIsStoppedAtItsCap(t *testing.T) {
 	h := advising(t, "1-good-kit", asItIs).chooser
