@@ -22,8 +22,11 @@ func TestBoundsThatAreNotSearchedAsToldAreTold(t *testing.T) {
 		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds = [2]float64{200, 400} }, "set to 135 mm, outside its bounds of 200 mm to 400 mm"},
 		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds = [2]float64{50, 100} }, "set to 135 mm, outside"},
 		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds, i.Change = [2]float64{200, 400}, fit.Fixed }, ""},
+		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds = [2]float64{135, 400} }, ""},
+		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds = [2]float64{50, 135} }, ""},
 		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{365, 1600} }, ""},
 		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 1600} }, "its rings keep it at 365 mm or more: nothing shorter is tried"},
+		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 365} }, "a change ends within them"},
 		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 350} }, "it is left as it is"},
 	} {
 		s := file.Session.Clone()

@@ -57,6 +57,26 @@ func TestTablesThatAreOffAreSetRight(t *testing.T) {
 	}
 }
 
+// Where the tables are off at a plan they are set right there, in all that they say.
+func TestTablesAreSetRightWhereTheyAreOff(t *testing.T) {
+	a := advising(t, "2-one-must-fails", asItIs)
+	h := a.chooser
+	for _, d := range h.musts {
+		d.more = sum{6, 40, 0.5}
+	}
+	p, ok := h.leastChange()
+	if !ok || h.agree(&p) {
+		t.Fatalf("the tables are not off: %+v", p)
+	}
+	full := a.subjects[0].sums(a.subjects[0].f, h.lengths(&p))
+	for _, d := range append(append([]*demand(nil), h.musts...), h.shoulds...) {
+		got, want := d.at(&p.c), full[d.e]
+		if off := got.minus(want); math.Abs(off.margin)+math.Abs(off.variance)+math.Abs(off.shift) > 1e-6 {
+			t.Errorf("%s at %q: %g, by the full model %g", d.e.Check(), d.e.At(), got, want)
+		}
+	}
+}
+
 // A plan that the full model never agrees with is no answer, and the search says
 // that it was stopped.
 func TestPlanThatNeverHoldsIsNoAnswer(t *testing.T) {
