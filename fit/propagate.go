@@ -1,6 +1,7 @@
 package fit
 
 import (
+	"iter"
 	"math"
 )
 
@@ -19,21 +20,22 @@ type Propagation struct {
 	blocks []Block
 	x, u   []float64
 	f      stepped
-	places []int     // by input: its place among the contributions; 0 is that of inputs not stepped
-	count  int       // of places
-	contr  []float64 // by output, then place
-	sums   sums      // over the inputs
-	still  sums      // over those that a reading on trial leaves alone
+	shares []share   // of all outputs; the first is none
+	first  []int32   // by output: its first share, 0 where no input moves it
 	lo, hi []float64 // scratch
+	inside []float64 // scratch: the contributions of a block
+}
+
+// A share is what one input contributes to one output. Most inputs leave most
+// outputs alone, so that there are few.
+type share struct {
+	input, next  int32 // next is the output's next share, 0 after the last
+	contr, shift float64
 }
 
 // An Uncertainty is the standard uncertainty and the second-order shift of an
 // output.
 type Uncertainty struct{ U, Shift float64 }
-
-// sums are the squares of contributions and the shares of shifts, summed up, by
-// output.
-type sums struct{ squares, shifts []float64 }
 
 // stepped is a function of inputs x of which only x[i] is not at its value, with
 // out as it was when all were; i is -1 where all are.
@@ -55,27 +57,22 @@ func Propagate(f func(x, out []float64), x, u []float64, blocks []Block, n int) 
 // keeps x and moves it while it works.
 func propagate(f stepped, x, u []float64, blocks []Block, n int) *Propagation {
 	p := new(Propagation)
-	p.start(f, x, u, blocks, n, every)
-	p.fill(every)
+	p.start(f, x, u, blocks, n)
+	for i := range x {
+		p.add(i)
+	}
 	return p
 }
 
-func every(int) bool { return true }
-
-// start makes p ready for the steps of those inputs for which steps is true. It
-// uses the room that p has.
-func (p *Propagation) start(f stepped, x, u []float64, blocks []Block, n int, steps func(i int) bool) {
+// start makes p ready for the steps of the inputs. It uses the room that p has.
+func (p *Propagation) start(f stepped, x, u []float64, blocks []Block, n int) {
 	p.f, p.x, p.u, p.blocks = f, x, u, blocks
-	p.places = zeroed(p.places, len(x))
-	p.count = 1
-	for i := range x {
-		if u[i] != 0 && !math.IsNaN(x[i]) && steps(i) {
-			p.places[i] = p.count
-			p.count++
-		}
+	if cap(p.shares) == 0 {
+		p.shares = make([]share, 0, 8*n)
 	}
-	p.contr = zeroed(p.contr, p.count*n)
-	for _, s := range []*[]float64{&p.Values, &p.sums.squares, &p.sums.shifts, &p.lo, &p.hi} {
+	p.shares = append(p.shares[:0], share{})
+	p.first = zeroed(p.first, n)
+	for _, s := range []*[]float64{&p.Values, &p.lo, &p.hi} {
 		*s = zeroed(*s, n)
 	}
 	f(-1, p.x, p.Values)
@@ -91,24 +88,51 @@ func zeroed[T any](s []T, n int) []T {
 	return s
 }
 
-// fill steps those inputs that have a place and for which which is true, and keeps
-// what that does.
-func (p *Propagation) fill(which func(i int) bool) {
-	for i, place := range p.places {
-		if place == 0 || !which(i) {
+// steps says whether input i is stepped.
+func (p *Propagation) steps(i int) bool { return p.u[i] != 0 && !math.IsNaN(p.x[i]) }
+
+// add steps input i and keeps what that does.
+func (p *Propagation) add(i int) {
+	if !p.steps(i) {
+		return
+	}
+	p.step(i, p.u[i])
+	for o, mid := range p.Values {
+		if p.hi[o] == mid && p.lo[o] == mid || mid != mid { // NaN is unknown whatever is stepped
 			continue
 		}
-		p.step(i, p.u[i])
-		for o, mid := range p.Values {
-			if p.hi[o] == mid && p.lo[o] == mid {
-				continue // most inputs leave most outputs alone
+		contr, shift := p.effect(o)
+		p.keep(o, share{input: int32(i), contr: contr, shift: shift})
+	}
+}
+
+// keep adds s to the shares of output o.
+func (p *Propagation) keep(o int, s share) {
+	s.next = p.first[o]
+	p.first[o] = int32(len(p.shares))
+	p.shares = append(p.shares, s)
+}
+
+// of goes through the shares of output o.
+func (p *Propagation) of(o int) iter.Seq[*share] {
+	return func(yield func(*share) bool) {
+		for k := p.first[o]; k != 0; k = p.shares[k].next {
+			if !yield(&p.shares[k]) {
+				return
 			}
-			c, shift := p.effect(o)
-			p.contr[o*p.count+place] = c
-			p.sums.squares[o] += c * c
-			p.sums.shifts[o] += shift
 		}
 	}
+}
+
+// sharesOf is how many shares the outputs have together.
+func (p *Propagation) sharesOf(outputs []int) int {
+	n := 0
+	for _, o := range outputs {
+		for range p.of(o) {
+			n++
+		}
+	}
+	return n
 }
 
 // step computes the outputs with input i moved by ± u.
@@ -137,83 +161,105 @@ func (p *Propagation) effect(o int) (contr, shift float64) {
 }
 
 // Contribution is what input i adds to the standard uncertainty of output o,
-// with its sign; NaN where both its steps leave the domain.
-func (p *Propagation) Contribution(i, o int) float64 { return p.of(o)[p.places[i]] }
+// with its sign; NaN where the output is unknown, or where both steps of i leave
+// the domain.
+func (p *Propagation) Contribution(i, o int) float64 {
+	if math.IsNaN(p.Values[o]) {
+		return math.NaN()
+	}
+	for s := range p.of(o) {
+		if int(s.input) == i {
+			return s.contr
+		}
+	}
+	return 0
+}
 
-// of is the contributions to output o, by place.
-func (p *Propagation) of(o int) []float64 { return p.contr[o*p.count : (o+1)*p.count] }
+// Contributions are the inputs that output o moves with and what each of them
+// contributes, in no order; none where the output is unknown.
+func (p *Propagation) Contributions(o int) iter.Seq2[int, float64] {
+	return func(yield func(int, float64) bool) {
+		for s := range p.of(o) {
+			if !yield(int(s.input), s.contr) {
+				return
+			}
+		}
+	}
+}
 
-// Relevant says of each input whether it has any part in the outputs of p.
+// Relevant says of each input whether it has any part in the outputs of p. In
+// one that is unknown every input that is stepped may have.
 func (p *Propagation) Relevant() []bool {
 	relevant := make([]bool, len(p.x))
-	for o := range p.Values {
-		contr := p.of(o)
-		for i, place := range p.places {
-			relevant[i] = relevant[i] || contr[place] != 0
+	for o, v := range p.Values {
+		if math.IsNaN(v) {
+			for i := range relevant {
+				relevant[i] = p.steps(i)
+			}
+			return relevant
+		}
+		for s := range p.of(o) {
+			relevant[s.input] = relevant[s.input] || s.contr != 0
 		}
 	}
 	return relevant
 }
 
 // U is the standard uncertainty and the second-order shift of output o.
-func (p *Propagation) U(o int) (u, shift float64) {
-	return p.combine(o, p.sums.squares[o], p.sums.shifts[o])
-}
+func (p *Propagation) U(o int) (u, shift float64) { return p.combine(o, -1, share{}) }
 
 // With is U with the standard uncertainty of input i, which belongs to no block,
 // replaced.
 func (p *Propagation) With(i int, u float64) func(o int) Uncertainty {
-	n := len(p.Values)
-	contr, gained := make([]float64, n), make([]float64, n) // gained by the shifts
-	if p.places[i] != 0 {
-		p.step(i, p.u[i])
-		for o := range gained {
-			_, shift := p.effect(o)
-			gained[o] = -shift
-		}
-	}
+	list := make([]share, len(p.Values)) // of i, by output
 	if u != 0 && !math.IsNaN(p.x[i]) {
 		p.step(i, u)
-		for o, mid := range p.Values {
-			if p.hi[o] == mid && p.lo[o] == mid {
-				continue // most inputs leave most outputs alone
-			}
-			c, shift := p.effect(o)
-			contr[o] = c
-			gained[o] += shift
+		for o := range list {
+			list[o].contr, list[o].shift = p.effect(o)
 		}
 	}
 	return func(o int) Uncertainty {
-		sum := contr[o] * contr[o]
-		for j, place := range p.places {
-			if j != i {
-				c := p.of(o)[place]
-				sum += c * c
-			}
-		}
-		u, shift := p.combine(o, sum, p.sums.shifts[o]+gained[o])
+		u, shift := p.combine(o, i, list[o])
 		return Uncertainty{u, shift}
 	}
 }
 
-// combine is the standard uncertainty of output o from the sum of the squares of
-// its contributions, and its shift.
-func (p *Propagation) combine(o int, sum, shift float64) (u, total float64) {
+// combine is the standard uncertainty of output o, and its shift, with the share
+// of the input without replaced by instead.
+func (p *Propagation) combine(o, without int, instead share) (u, shift float64) {
 	if math.IsNaN(p.Values[o]) {
 		return math.NaN(), math.NaN()
 	}
-	contr := p.of(o)
-	for _, b := range p.blocks {
-		places := p.places[b.Start : b.Start+len(b.Corr)]
-		for j, row := range b.Corr {
-			cj := contr[places[j]]
-			if cj == 0 {
-				continue
-			}
-			for k := j + 1; k < len(row); k++ {
-				sum += 2 * row[k] * cj * contr[places[k]]
-			}
+	sum, shift := instead.contr*instead.contr, instead.shift
+	for s := range p.of(o) {
+		if int(s.input) != without {
+			sum += s.contr * s.contr
+			shift += s.shift
 		}
 	}
+	for _, b := range p.blocks {
+		sum += p.correlated(o, b)
+	}
 	return math.Sqrt(math.Max(0, sum)), shift
+}
+
+// correlated is what the correlations of b add to the variance of output o.
+func (p *Propagation) correlated(o int, b Block) float64 {
+	contr := zeroed(p.inside, len(b.Corr))
+	p.inside = contr
+	for s := range p.of(o) {
+		if j := int(s.input) - b.Start; j >= 0 && j < len(contr) {
+			contr[j] = s.contr
+		}
+	}
+	sum := 0.0
+	for j, row := range b.Corr {
+		if contr[j] == 0 {
+			continue
+		}
+		for k := j + 1; k < len(row); k++ {
+			sum += 2 * row[k] * contr[j] * contr[k]
+		}
+	}
+	return sum
 }

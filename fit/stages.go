@@ -18,11 +18,11 @@ const (
 	TheSlip
 	TheLabels
 
-	whole = TheAngles | TheBody | TheKit | ThePoses | TheSlip | TheLabels
+	AllStages = TheAngles | TheBody | TheKit | ThePoses | TheSlip | TheLabels
 )
 
 // At computes the state from the values x of the base inputs, by slot.
-func (m *Model) At(x []float64, s *State) { m.update(whole, x, s) }
+func (m *Model) At(x []float64, s *State) { m.update(AllStages, x, s) }
 
 // update computes the stages of s anew from the values x, and leaves the others
 // as they are.
@@ -48,9 +48,9 @@ func (m *Model) update(stages Stage, x []float64, s *State) {
 	}
 }
 
-// Anew says whether any of the stages was computed anew. Where none was, what
-// follows from them alone is what it was at the inputs' values.
-func (s *State) Anew(stages Stage) bool { return s.anew&stages != 0 }
+// Anew are the stages that were computed anew. What follows from others alone is
+// what it was at the inputs' values.
+func (s *State) Anew() Stage { return s.anew }
 
 // postureAngles are what the posture's angles come to.
 type postureAngles struct{ cosLean, sinShin, cosShin, cosKnee float64 }
@@ -69,12 +69,7 @@ func (m *Model) Propagate(n int, f func(x []float64, s *State, out []float64)) *
 }
 
 func (m *Model) propagate(u []float64, n int, f func(x []float64, s *State, out []float64)) *Propagation {
-	p := new(Propagation)
-	p.start(m.stepping(f), slices.Clone(m.x), u, m.blocks, n, every)
-	p.fill(func(i int) bool { return !m.onTrial(i) })
-	p.still = sums{slices.Clone(p.sums.squares), slices.Clone(p.sums.shifts)}
-	p.fill(m.onTrial)
-	return p
+	return propagate(m.stepping(f), slices.Clone(m.x), u, m.blocks, n)
 }
 
 // stepping is f as a function of the inputs, of which it computes for each step
@@ -102,7 +97,7 @@ const posesOn = ThePoses | TheSlip
 func (m *Model) findStages() {
 	m.stages = make([]Stage, len(m.Inputs))
 	for i := range m.Inputs {
-		m.stages[i] = whole
+		m.stages[i] = AllStages
 		if r := m.Inputs[i].Reading; r != noReading {
 			m.stages[i] = readingStages(r)
 		}

@@ -46,11 +46,22 @@ func (m *Model) Trials(p *Propagation, of []int, f func(s *State, out []float64)
 func (t *Trials) Take(r Taken) []Uncertainty {
 	t.prepare(r)
 	m, p := &t.after, &t.now
-	p.start(t.f, m.x, m.u, m.blocks, len(t.of), m.onTrial)
-	for o, k := range t.of {
-		p.sums.squares[o], p.sums.shifts[o] = t.p.still.squares[k], t.p.still.shifts[k]
+	if p.shares == nil {
+		p.shares = make([]share, 0, 8*len(t.of)+t.p.sharesOf(t.of))
 	}
-	p.fill(every)
+	p.start(t.f, m.x, m.u, m.blocks, len(t.of))
+	for o, k := range t.of {
+		for s := range t.p.of(k) {
+			if !t.moves(r.Reading, int(s.input)) {
+				p.keep(o, *s)
+			}
+		}
+	}
+	for i := range m.x {
+		if i >= len(t.m.x) || t.moves(r.Reading, i) {
+			p.add(i)
+		}
+	}
 	list := make([]Uncertainty, len(t.of))
 	for o := range list {
 		list[o].U, list[o].Shift = p.U(o)
@@ -58,9 +69,34 @@ func (t *Trials) Take(r Taken) []Uncertainty {
 	return list
 }
 
-// onTrial says whether a reading on trial can change what input i does.
-func (m *Model) onTrial(i int) bool {
-	return m.stages[i]&TheBody != 0 || slot(i) == m.posture[LevelByEye]
+// moves says whether taking the reading r may change what input i of the model
+// without it does. Every value stays, and so does what is held against values
+// alone.
+func (t *Trials) moves(r Reading, i int) bool {
+	m, in := t.m, slot(i)
+	switch {
+	case in == m.posture[LevelByEye]:
+		return r == KneeLevel
+	case in == m.posture[AheadDefault]:
+		return r == Ahead
+	case in == m.posture[ReachFactor]:
+		return r == WristUp
+	case m.stages[i]&TheBody == 0:
+		return false
+	case r == Ahead, r == KneeLevel:
+		return m.Inputs[i].Reading == Hip
+	case in == m.posture[Lean], in == m.posture[EyeAboveNose]:
+		return r == Nose || r == WristUp
+	}
+	if r != Nose && r != WristUp {
+		return true // a part of the body that says something of the others
+	}
+	for part := range m.estimates {
+		if e := &m.estimates[part]; e.told && e.residual == in {
+			return BodyPart(part) == PartNose || BodyPart(part) == PartFull
+		}
+	}
+	return true
 }
 
 // prepare makes after the model with the reading r, good for propagation alone:

@@ -11,17 +11,6 @@ import (
 // normal distribution. Source: guarded acceptance, JCGM 106:2012.
 const GuardFactor = 1.645
 
-// The outputs that an Assessment propagates, in one vector: the margins of the
-// ends, the poses, what ought to agree, and what stands for readings.
-const (
-	outPoses   = int(NumEnds)
-	outOffsets = outPoses + numPoses
-	outLikely  = outOffsets + fit.NumOffsets
-	outFull    = outLikely + fit.NumLikely
-	outSpare   = outFull + 1  // of the foot loop, of the leg
-	outStand   = outSpare + 2 // and one for each of standIns
-)
-
 // An Assessment is one fitting under one set of limits, with a verdict on every
 // end, not yet told in words.
 type Assessment struct {
@@ -34,7 +23,7 @@ type Assessment struct {
 	found    []Finding
 	doubted  []bool        // by input: named by a finding that doubts it
 	onEdge   []string      // lengths of poses that are not surely in their domain
-	standIns []fit.Reading // what something stands for, as its outputs are placed
+	outputs  outputs
 }
 
 // An EndResult is the verdict on one End, in the unit of its check. What is
@@ -81,23 +70,9 @@ func near0(margin float64) float64 {
 // not be changed while the assessment is in use.
 func Assess(f *fit.Fitting, l Limits) *Assessment {
 	a := &Assessment{f: f, l: &l, m: fit.NewModel(f, fit.Options{})}
-	a.standIns = standIns(a.m)
-	a.p = a.m.Propagate(outStand+len(a.standIns), func(x []float64, s *fit.State, out []float64) {
-		Margins(s, &l, out)
-		posesOf(s, &l, out[outPoses:outOffsets])
-		for o := range fit.NumOffsets {
-			out[outOffsets+o] = a.m.Disagreement(fit.Offset(o), x, s)
-		}
-		for k := range fit.NumLikely {
-			out[outLikely+k] = a.m.Offset(fit.Likely(k), x, s)
-		}
-		out[outFull] = s.Full
-		out[outSpare], out[outSpare+1] = s.LoopToSpare, s.LegToSpare
-		for i, r := range a.standIns {
-			out[outStand+i] = s.Standing(r)
-		}
-	})
 	a.m.Current(&a.s)
+	a.outputs = outputsOf(a.m, &a.s, &l)
+	a.p = a.m.Propagate(a.outputs.count(), a.outputs.fill)
 	a.doubted = make([]bool, len(a.m.Inputs))
 	a.findings()
 	a.judgeEnds()
@@ -112,17 +87,6 @@ func (a *Assessment) Model() *fit.Model { return a.m }
 
 // State is the state at the inputs' values.
 func (a *Assessment) State() *fit.State { return &a.s }
-
-// Margins fills out with the margin of every end in state s, by End; that of the
-// load paths does not follow from the state and is 0. Those that follow only from
-// stages of s that were not computed anew are left as they are.
-func Margins(s *fit.State, l *Limits, out []float64) {
-	for e := range NumEnds {
-		if end := &endInfo[e]; end.balance == nil || s.Anew(end.stages) {
-			out[e] = e.margin(s, l)
-		}
-	}
-}
 
 // judgeEnds gives every end its verdict; the findings must have said by then
 // which readings are doubted.

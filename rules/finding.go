@@ -17,9 +17,8 @@ const (
 // first, then the largest contributor among the other readings.
 func (a *Assessment) disagreements() []Finding {
 	var list []Finding
-	for k := range fit.NumOffsets {
-		off := fit.Offset(k)
-		o := outOffsets + k
+	for k, off := range a.outputs.offsets {
+		o := a.outputs.atOffsets() + k
 		u, _ := a.p.U(o)
 		if v := a.p.Values[o]; math.Abs(v) > disagreeFactor*u {
 			first := a.inputOf(off.Reading())
@@ -54,13 +53,13 @@ func (a *Assessment) largest(o, first int) int {
 // speak against.
 func (a *Assessment) unlikely() []Finding {
 	var list []Finding
-	for k := range fit.NumLikely {
-		r := fit.Likely(k).Reading()
+	for k, l := range a.outputs.likely {
+		r := l.Reading()
 		i := a.inputOf(r)
 		if i < 0 || a.m.Inputs[i].Origin == fit.Estimated {
 			continue
 		}
-		o := outLikely + k
+		o := a.outputs.atLikely() + k
 		u, _ := a.p.U(o)
 		if v := a.p.Values[o]; math.Abs(v) > unlikelyFactor*u {
 			list = append(list, a.doubt("unlikely-reading", []int{i},

@@ -120,14 +120,18 @@ func (s scale) number(v float64) string {
 
 // withUnit is v with its unit; a "-" stands alone.
 func (s scale) withUnit(v float64) string {
+	return string(s.appendWithUnit(make([]byte, 0, 24), v))
+}
+
+func (s scale) appendWithUnit(b []byte, v float64) []byte {
 	if math.IsNaN(v) {
-		return "-"
+		return append(b, '-')
 	}
-	b := appendDecimal(make([]byte, 0, 24), v/s.per, s.decimals)
+	b = appendDecimal(b, v/s.per, s.decimals)
 	if s.unit != "" {
 		b = append(append(b, ' '), s.unit...)
 	}
-	return string(b)
+	return b
 }
 
 // decimal is v with so many decimals, never "-0".
@@ -136,9 +140,10 @@ func decimal(v float64, decimals int) string {
 }
 
 func appendDecimal(b []byte, v float64, decimals int) []byte {
+	from := len(b)
 	b = strconv.AppendFloat(b, v, 'f', decimals, 64)
-	if b[0] == '-' && isZero(string(b)) {
-		return b[1:]
+	if number := b[from:]; number[0] == '-' && isZero(string(number)) {
+		return append(b[:from], number[1:]...)
 	}
 	return b
 }

@@ -43,7 +43,7 @@ func (a *Assessment) inputs() []Input {
 			continue
 		}
 		v := Input{in.Key, Num(in.V), Num(in.U), in.Unit, in.Origin.String()}
-		if n := slices.Index(a.standIns, in.Reading); n >= 0 && in.Origin == fit.Predicted {
+		if n := slices.Index(a.outputs.standIns, in.Reading); n >= 0 && in.Origin == fit.Predicted {
 			if a.m.HangOf(in.Reading) == in.Hang {
 				v = a.standing(outStand+n, in.Reading, in.Key, fit.Predicted)
 			} else { // read again since: it only tells how the hitch was wrapped
@@ -52,7 +52,7 @@ func (a *Assessment) inputs() []Input {
 		}
 		list = append(list, v)
 	}
-	for n, r := range a.standIns {
+	for n, r := range a.outputs.standIns {
 		if slices.Contains(estimable[:], r) {
 			list = append(list, a.standing(outStand+n, r, a.keyOf(r), fit.Estimated))
 		}

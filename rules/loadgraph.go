@@ -16,7 +16,7 @@ const (
 )
 
 func newLoadGraph() *loadGraph {
-	return &loadGraph{parts: []string{"saddle", "rope"}}
+	return &loadGraph{parts: append(make([]string, 0, 10), "saddle", "rope"), on: make([][2]int, 0, 10)}
 }
 
 // way adds a chain of parts from the saddle to the rope. A part of the same

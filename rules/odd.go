@@ -63,8 +63,8 @@ func (a *Assessment) otherUnits() []Finding {
 	var best []Finding
 	for _, unit := range units {
 		var f Finding
-		for k := range fit.NumLikely {
-			i := a.inputOf(fit.Likely(k).Reading())
+		for k, l := range a.outputs.likely {
+			i := a.inputOf(l.Reading())
 			if i < 0 || a.m.Inputs[i].Origin == fit.Estimated {
 				continue
 			}
@@ -74,8 +74,9 @@ func (a *Assessment) otherUnits() []Finding {
 				has -= a.m.Inputs[hip].V
 				keys = []string{a.m.Inputs[hip].Key, in.Key}
 			}
-			off := a.p.Values[outLikely+k]
-			u, _ := a.p.U(outLikely + k)
+			o := a.outputs.atLikely() + k
+			off := a.p.Values[o]
+			u, _ := a.p.U(o)
 			switch near := unlikelyFactor * u; {
 			case !(math.Abs(off) > near && math.Abs(has*unit.mm-(has-off)) <= near): // false where one is unknown
 			case f.Name == "":

@@ -40,7 +40,7 @@ func leastRope(s *fit.State, limit float64) float64 {
 // posesOf fills out with the poses in state s, and leaves it where none was
 // computed anew.
 func posesOf(s *fit.State, l *Limits, out []float64) {
-	if !s.Anew(fit.ThePoses | fit.TheSlip) {
+	if s.Anew()&(fit.ThePoses|fit.TheSlip) == 0 {
 		return
 	}
 	for i := range poseTable {

@@ -17,30 +17,42 @@ func (a *Assessment) restsOn(e End, u float64) (keys []string, predicted bool) {
 	if !(u > 0) {
 		return nil, false
 	}
-	heavy := func(i int) bool {
-		return math.Abs(a.p.Contribution(i, int(e))) > restsShare*u
-	}
-	for k := range fit.NumLikely {
-		l := fit.Likely(k)
-		if i, ok := a.m.Residual(l.Residual()); ok && heavy(i) {
-			keys = append(keys, a.keyOf(l.Reading()))
-		}
-	}
-	for i := range a.m.Inputs {
-		in := &a.m.Inputs[i]
-		body := in.Reading == fit.Thigh || in.Reading == fit.Shin || in.Reading == fit.Waist
-		doubtful := a.doubted[i] || in.Origin == fit.Estimated && body
-		if !doubtful && in.Origin != fit.Predicted || !heavy(i) {
+	for i, contr := range a.p.Contributions(int(e)) {
+		if !(math.Abs(contr) > restsShare*u) { // false for NaN
 			continue
 		}
-		if in.Origin == fit.Predicted {
+		switch in := &a.m.Inputs[i]; {
+		case in.Origin == fit.Predicted:
 			predicted = true
 			keys = append(keys, a.doubts(e, i)...)
-		} else {
+		case a.doubted[i]:
 			keys = append(keys, in.Key)
+		default:
+			keys = append(keys, a.estimates(i)...)
 		}
 	}
 	return fit.SortKeys(keys), predicted
+}
+
+// estimates names the readings of the body that input i stands for without their
+// having been taken: the one that the survey leaves open by it, or a length that
+// was kept for too long.
+func (a *Assessment) estimates(i int) (keys []string) {
+	in := &a.m.Inputs[i]
+	if in.Origin != fit.Estimated {
+		return nil
+	}
+	switch in.Reading {
+	case fit.Thigh, fit.Shin, fit.Waist:
+		return []string{in.Key}
+	}
+	for k := range fit.NumLikely {
+		l := fit.Likely(k)
+		if residual, ok := a.m.Residual(l.Residual()); ok && residual == i {
+			keys = append(keys, a.keyOf(l.Reading()))
+		}
+	}
+	return keys
 }
 
 // doubts names what would stand in the place of a predicted input in e; for a
@@ -50,9 +62,9 @@ func (a *Assessment) doubts(e End, i int) []string {
 	if len(keys) > 0 {
 		return keys
 	}
-	for j := range a.m.Inputs {
+	for j, contr := range a.p.Contributions(int(e)) {
 		in := &a.m.Inputs[j]
-		if in.Origin == fit.Predicted && fit.CarriedByBridge(in.Reading) && a.p.Contribution(j, int(e)) != 0 {
+		if in.Origin == fit.Predicted && fit.CarriedByBridge(in.Reading) && contr != 0 {
 			keys = append(keys, a.m.Doubts(j)...)
 		}
 	}
@@ -75,17 +87,9 @@ func (a *Assessment) Estimates(e End) []string {
 		return nil
 	}
 	var keys []string
-	for k := range fit.NumLikely {
-		l := fit.Likely(k)
-		if i, ok := a.m.Residual(l.Residual()); ok && math.Abs(a.p.Contribution(i, int(e))) > restsShare*r.U {
-			keys = append(keys, a.keyOf(l.Reading()))
-		}
-	}
-	for i := range a.m.Inputs {
-		in := &a.m.Inputs[i]
-		body := in.Reading == fit.Thigh || in.Reading == fit.Shin || in.Reading == fit.Waist
-		if in.Origin == fit.Estimated && body && math.Abs(a.p.Contribution(i, int(e))) > restsShare*r.U {
-			keys = append(keys, in.Key)
+	for i, contr := range a.p.Contributions(int(e)) {
+		if math.Abs(contr) > restsShare*r.U {
+			keys = append(keys, a.estimates(i)...)
 		}
 	}
 	return fit.SortKeys(keys)

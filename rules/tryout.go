@@ -136,7 +136,7 @@ func (t *tryout) take(c *Candidate) []fit.Uncertainty {
 // margins fills out with the margins of the ends in state s.
 func (t *tryout) margins(s *fit.State, out []float64) {
 	for i, e := range t.ends {
-		if s.Anew(endInfo[e].stages) {
+		if s.Anew()&endInfo[e].stages != 0 {
 			out[i] = e.margin(s, t.a.l)
 		}
 	}

@@ -31,10 +31,8 @@ func MarginWords(c Check, unit string) string {
 	case c.Margin == 0:
 		return "just met"
 	}
-	var b strings.Builder
 	s := say(id, &c, unit)
-	s.margin(&b)
-	return b.String()
+	return string(s.margin(nil))
 }
 
 func isUnknown(c *Check) bool { return c.Verdict == Unknown || !c.Has.Known() || !c.Needs.Known() }
@@ -44,11 +42,7 @@ func sentence(id CheckID, c *Check, unit string) string {
 		return notKnown(c.Missing)
 	}
 	s := say(id, c, unit)
-	var b strings.Builder
-	b.Grow(160)
-	s.clauses(&b)
-	s.tail(&b)
-	return b.String()
+	return string(s.tail(s.clauses(make([]byte, 0, 256))))
 }
 
 // say is a check that is known, about to be put into words.
@@ -87,8 +81,8 @@ type phrase struct {
 	fails    string // before the amount: "short by", "too much by"
 }
 
-// clauses tells what there is and what is needed.
-func (s *said) clauses(b *strings.Builder) {
+// clauses adds to b what there is and what is needed.
+func (s *said) clauses(b []byte) []byte {
 	needs := s.phrase.needs
 	switch {
 	case s.Needs == 0 && s.zero != "":
@@ -96,83 +90,79 @@ func (s *said) clauses(b *strings.Builder) {
 	case s.Needs < 0 && s.negative != "":
 		needs = s.negative
 	}
-	s.fill(b, s.phrase.has)
-	b.WriteString("; ")
-	s.fill(b, needs)
+	b = append(s.fill(b, s.phrase.has), "; "...)
+	return s.fill(b, needs)
 }
 
-// fill writes text with what belongs in its brackets.
-func (s *said) fill(b *strings.Builder, text string) {
+// fill adds text with what belongs in its brackets.
+func (s *said) fill(b []byte, text string) []byte {
 	for {
 		before, rest, found := strings.Cut(text, "{")
-		b.WriteString(before)
+		b = append(b, before...)
 		if !found {
-			return
+			return b
 		}
 		slot, after, _ := strings.Cut(rest, "}")
 		name, words, two := strings.Cut(slot, " ")
 		switch name {
 		case "at":
-			b.WriteString(s.At)
+			b = append(b, s.At...)
 		case "has":
-			s.amount(b, float64(s.Has), words, two)
+			b = s.amount(b, float64(s.Has), words, two)
 		case "needs":
-			s.amount(b, float64(s.Needs), words, two)
+			b = s.amount(b, float64(s.Needs), words, two)
 		}
 		text = after
 	}
 }
 
-// amount writes the absolute value of v and, where there are two words for it,
-// the one that goes with its sign.
-func (s *said) amount(b *strings.Builder, v float64, words string, two bool) {
-	b.WriteString(s.withUnit(math.Abs(v)))
+// amount adds the absolute value of v and, where there are two words for it, the
+// one that goes with its sign.
+func (s *said) amount(b []byte, v float64, words string, two bool) []byte {
+	b = s.appendWithUnit(b, math.Abs(v))
 	if !two {
-		return
+		return b
 	}
 	word, below, _ := strings.Cut(words, "|")
 	if v < 0 {
 		word = below
 	}
-	b.WriteByte(' ')
-	b.WriteString(word)
+	return append(append(b, ' '), word...)
 }
 
-// tail tells the margin and what the verdict makes of it, in brackets.
-func (s *said) tail(b *strings.Builder) {
+// tail adds the margin and what the verdict makes of it, in brackets.
+func (s *said) tail(b []byte) []byte {
 	if s.Verdict == Pass && s.Margin == 0 {
-		return
+		return b
 	}
-	b.WriteString(" (")
-	s.margin(b)
+	b = s.margin(append(b, " ("...))
 	switch {
 	case s.Verdict != Tight:
 	case s.Margin < s.Guard:
-		b.WriteString("; " + s.withUnit(float64(s.Guard)) + " would make it sure")
+		b = append(s.appendWithUnit(append(b, "; "...), float64(s.Guard)), " would make it sure"...)
 	case len(s.Missing) > 0:
-		b.WriteString("; to be sure, " + toDo(s.Missing))
+		b = append(append(b, "; to be sure, "...), toDo(s.Missing)...)
 	default:
-		b.WriteString(", but it rests on an estimate")
+		b = append(b, ", but it rests on an estimate"...)
 	}
-	b.WriteByte(')')
+	return append(b, ')')
 }
 
-// margin tells the margin: "12 ± 5 mm to spare", "short by 12 ± 5 mm".
-func (s *said) margin(b *strings.Builder) {
+// margin adds the margin: "12 ± 5 mm to spare", "short by 12 ± 5 mm".
+func (s *said) margin(b []byte) []byte {
 	if s.Verdict == Fail {
-		b.WriteString(s.fails)
-		b.WriteByte(' ')
+		b = append(append(b, s.fails...), ' ')
 	}
+	margin := math.Abs(float64(s.Margin))
 	if s.U > 0 {
-		b.WriteString(s.number(math.Abs(float64(s.Margin))))
-		b.WriteString(" ± ")
-		b.WriteString(s.withUnit(float64(s.U)))
-	} else {
-		b.WriteString(s.withUnit(math.Abs(float64(s.Margin))))
+		b = append(appendDecimal(b, margin/s.per, s.decimals), " ± "...)
+		margin = float64(s.U)
 	}
+	b = s.appendWithUnit(b, margin)
 	if s.Verdict != Fail {
-		b.WriteString(" to spare")
+		b = append(b, " to spare"...)
 	}
+	return b
 }
 
 // notKnown says what an unknown check waits for.
