@@ -46,29 +46,25 @@ func (l *linear) add(w float64, s slot) {
 // partner is a body part that was measured, as the sum of inputs that stands for
 // the survey's quantity, with the variance of those inputs.
 type partner struct {
-	part BodyPart
-	obs  []term
-	r    float64 // mm²
+	part      BodyPart
+	obs, less slot    // what was read, and what is taken off it; unknown for nothing
+	r         float64 // mm²
 }
 
-// partners are the measured parts that say something of the others.
-func (m *Model) partners() []partner {
-	var ps []partner
-	add := func(part BodyPart, obs ...term) {
-		r := 0.0
-		for _, o := range obs {
-			if o.s == unknown {
-				return
-			}
-			r += m.u[o.s] * m.u[o.s]
-		}
-		ps = append(ps, partner{part, obs, r})
-	}
+// partners adds to ps the measured parts that say something of the others.
+func (m *Model) partners(ps []partner) []partner {
 	sole := m.posture[Sole]
-	add(PartThigh, term{m.laid[Thigh], 1})
-	add(PartShin, term{m.laid[Shin], 1}, term{sole, -1})
-	add(PartDown, term{m.height[WristDown], 1}, term{m.hipOf[WristDown], -1})
-	add(PartWaist, term{m.laid[Waist], 1}, term{sole, -1})
+	if thigh := m.laid[Thigh]; thigh != unknown {
+		ps = append(ps, partner{PartThigh, thigh, unknown, m.u[thigh] * m.u[thigh]})
+	}
+	differs := func(part BodyPart, obs, less slot) {
+		if obs != unknown && less != unknown {
+			ps = append(ps, partner{part, obs, less, m.u[obs]*m.u[obs] + m.u[less]*m.u[less]})
+		}
+	}
+	differs(PartShin, m.laid[Shin], sole)
+	differs(PartDown, m.height[WristDown], m.hipOf[WristDown])
+	differs(PartWaist, m.laid[Waist], sole)
 	return ps
 }
 
@@ -79,23 +75,17 @@ type sharpening struct {
 	gain [NumBodyParts]float64
 }
 
-// sharpen works out what the partners do to the estimate of each of the parts,
-// and what all but itself do to that of each partner.
+// sharpen works out what the partners do to the estimate of each part of
+// estimates, and what all but itself do to that of each partner, in likely; that
+// may be nil where nobody asks.
 //
 //	S = C_uo·(C_oo + R)⁻¹
 //
 // Of a partner p against the others it is −P_pa / P_pp, where P = (C_oo + R)⁻¹.
 // Source: the conditional normal distribution.
-func (m *Model) sharpen(parts []BodyPart, ps []partner) (estimates, likely []sharpening) {
-	estimates, likely = make([]sharpening, len(parts)), make([]sharpening, len(ps))
-	for i, part := range parts {
-		estimates[i].part = part
-	}
-	for i, p := range ps {
-		likely[i].part = p.part
-	}
+func (m *Model) sharpen(estimates, likely []sharpening, ps []partner) {
 	if len(ps) == 0 {
-		return estimates, likely
+		return
 	}
 	cov := &m.regression.Cov
 	inverse := mat.NewSymDense(len(ps), nil) // C_oo + R, inverted in place
@@ -110,21 +100,22 @@ func (m *Model) sharpen(parts []BodyPart, ps []partner) (estimates, likely []sha
 		_, ok = lapack64.Potri(factor)
 	}
 	if !ok {
-		return estimates, likely // cannot be: a covariance with variances added
+		return // cannot be: a covariance with variances added
 	}
 	for a, p := range ps {
 		for i := range estimates {
 			for b := range ps {
-				estimates[i].gain[b] += cov[parts[i]][p.part] * inverse.At(a, b)
+				estimates[i].gain[b] += cov[estimates[i].part][p.part] * inverse.At(a, b)
 			}
 		}
+	}
+	for a := range likely {
 		for b := range ps {
 			if a != b {
 				likely[a].gain[b] = -inverse.At(a, b) / inverse.At(a, a)
 			}
 		}
 	}
-	return estimates, likely
 }
 
 // mean is the sharpened estimate of a part without its residual:
@@ -140,8 +131,9 @@ func (m *Model) mean(of *sharpening, ps []partner) linear {
 	regressed(of.part, 1)
 	for a, p := range ps {
 		regressed(p.part, -of.gain[a])
-		for _, o := range p.obs {
-			l.add(of.gain[a]*o.w, o.s)
+		l.add(of.gain[a], p.obs)
+		if p.less != unknown {
+			l.add(-of.gain[a], p.less)
 		}
 	}
 	return l

@@ -62,38 +62,43 @@ func (m *Model) addEstimates() {
 		regression = SurveyRegression
 	}
 	m.regression = regression(m.f.Sex, m.inseam != unknown)
-	likely, ps := m.estimate()
+	ps := m.partners(nil)
+	likely := make([]sharpening, len(ps))
+	for i, p := range ps {
+		likely[i].part = p.part
+	}
+	m.estimate(likely, ps)
 	m.addLikelihoods(likely, ps)
 }
 
-// estimate adds what the survey and the partners say of the parts that were not
-// read; likely is what each partner is held against.
-func (m *Model) estimate() (likely []sharpening, ps []partner) {
-	ps = m.partners()
-	var parts []BodyPart
+// estimate adds what the survey and the partners ps say of the parts that were
+// not read, and works out what likely each partner is held against.
+func (m *Model) estimate(likely []sharpening, ps []partner) {
+	var room [NumBodyParts]sharpening
+	estimates := room[:0]
 	for part := BodyPart(0); part < NumBodyParts; part++ {
 		if !m.wasRead(part) {
-			parts = append(parts, part)
+			estimates = append(estimates, sharpening{part: part})
 		}
 	}
-	estimates, likely := m.sharpen(parts, ps)
-	block := Block{Start: len(m.x), Corr: make([][]float64, len(parts))}
-	corr := make([]float64, len(parts)*len(parts))
+	m.sharpen(estimates, likely, ps)
+	n := len(estimates)
+	block := Block{Start: len(m.x), Corr: make([][]float64, n)}
+	corr := make([]float64, n*n)
 	for i := range estimates {
 		e := &estimates[i]
 		r := m.addResidual(m.residual(e, e, ps))
 		m.estimates[e.part] = estimate{true, m.mean(e, ps), r}
 	}
-	for i := range parts {
-		block.Corr[i], corr = corr[:len(parts)], corr[len(parts):]
-		for j := range parts {
-			if block.Corr[i][j] = 1; i != j {
-				block.Corr[i][j] = m.residual(&estimates[i], &estimates[j], ps) / (m.u[block.Start+i] * m.u[block.Start+j])
-			}
+	for i := range block.Corr {
+		block.Corr[i] = corr[i*n : (i+1)*n]
+		block.Corr[i][i] = 1
+		for j := range i {
+			r := m.residual(&estimates[i], &estimates[j], ps) / (m.u[block.Start+i] * m.u[block.Start+j])
+			block.Corr[i][j], block.Corr[j][i] = r, r
 		}
 	}
 	m.blocks = append(m.blocks, block)
-	return likely, ps
 }
 
 func (m *Model) addResidual(variance float64) slot {

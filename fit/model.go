@@ -15,12 +15,9 @@ type Model struct {
 	v          Spreads
 	regression Regression
 
+	counted
 	stature, inseam, mass slot
-	laid                  [NumReadings]slot
-	height                [NumReadings]slot // the reading that counts: the latest hang's
-	hang                  [NumReadings]int  // the hang that read it, -1 where none did
-	hipOf                 [NumReadings]slot // the hip of that hang
-	hips                  []slot            // by hang
+	hips                  []slot // by hang
 	posture               [NumPostures]slot
 	rope                  ropeSlots
 	width                 slot
@@ -34,6 +31,14 @@ type Model struct {
 	blocks    []Block    // inputs that are correlated
 	poses     poseChains // lengths as they were when the poses were read
 	stages    []Stage    // by slot: what a step of the input may have a part in
+}
+
+// counted are the readings that count: of a height the latest hang's.
+type counted struct {
+	laid   [NumReadings]slot
+	height [NumReadings]slot
+	hang   [NumReadings]int  // the hang that read it, -1 where none did
+	hipOf  [NumReadings]slot // the hip of that hang
 }
 
 type ropeSlots struct{ diameter, elongation, least, drill slot }

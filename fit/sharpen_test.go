@@ -11,7 +11,8 @@ import (
 func TestNoCovarianceSharpensNothing(t *testing.T) {
 	m := NewModel(&Fitting{}, Options{})
 	m.regression.Cov[PartShin][PartShin] = -1
-	estimates, likely := m.sharpen([]BodyPart{PartThigh}, []partner{{part: PartShin}})
+	estimates, likely := []sharpening{{part: PartThigh}}, []sharpening{{part: PartShin}}
+	m.sharpen(estimates, likely, []partner{{part: PartShin}})
 	for i, s := range append(estimates, likely...) {
 		if mat.Sum(mat.NewVecDense(len(s.gain), s.gain[:])) != 0 {
 			t.Errorf("sharpened by %v: %d", s.gain, i)

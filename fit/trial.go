@@ -29,7 +29,9 @@ type Trials struct {
 // Trials are those of the outputs of p, a propagation of m, that stand at the
 // places in of. f fills them, and only them, from the state.
 func (m *Model) Trials(p *Propagation, of []int, f func(s *State, out []float64)) *Trials {
-	t := &Trials{m: m, p: p, of: of}
+	t := &Trials{m: m, p: p, of: of, after: *m}
+	room := len(m.x) + 1 + int(NumBodyParts)
+	t.after.x, t.after.u, t.after.stages = make([]float64, 0, room), make([]float64, 0, room), make([]Stage, 0, room)
 	t.f = t.after.stepping(func(_ []float64, s *State, out []float64) { f(s, out) })
 	return t
 }
@@ -83,10 +85,21 @@ func (t *Trials) moves(r Reading, i int) bool {
 		return r == WristUp
 	case m.stages[i]&TheBody == 0:
 		return false
-	case r == Ahead, r == KneeLevel:
-		return m.Inputs[i].Reading == Hip
+	case in == m.posture[Sole]: // a part of what was read of the shin and the waist
+		return r == Shin || r == Waist || m.laid[Shin] != unknown || m.laid[Waist] != unknown
 	case in == m.posture[Lean], in == m.posture[EyeAboveNose]:
 		return r == Nose || r == WristUp
+	}
+	switch m.Inputs[i].Reading {
+	case Hip:
+		return r.IsHeight() || m.height[WristDown] != unknown
+	case Nose:
+		return r == WristUp
+	case WristUp:
+		return false
+	}
+	if r == Ahead || r == KneeLevel {
+		return false
 	}
 	if r != Nose && r != WristUp {
 		return true // a part of the body that says something of the others
@@ -102,11 +115,12 @@ func (t *Trials) moves(r Reading, i int) bool {
 // prepare makes after the model with the reading r, good for propagation alone:
 // its inputs are listed behind those of m, where the next trial's will be.
 func (t *Trials) prepare(r Taken) {
-	m, room := &t.after, t.after
-	*m = *t.m
-	m.x = append(room.x[:0], t.m.x...)
-	m.u = append(room.u[:0], t.m.u...)
-	m.stages = append(room.stages[:0], t.m.stages...)
+	m := &t.after
+	m.counted, m.poses, m.estimates, m.blocks = t.m.counted, t.m.poses, t.m.estimates, t.m.blocks
+	m.Inputs = t.m.Inputs
+	m.x = append(m.x[:0], t.m.x...)
+	m.u = append(m.u[:0], t.m.u...)
+	m.stages = append(m.stages[:0], t.m.stages...)
 	m.take(r)
 	switch r.Reading {
 	case Nose, WristUp, Ahead, KneeLevel:
@@ -115,7 +129,8 @@ func (t *Trials) prepare(r Taken) {
 			m.u[e.residual] = 0
 		}
 		m.estimates, m.blocks = [NumBodyParts]estimate{}, nil
-		m.estimate()
+		var partners [NumBodyParts]partner
+		m.estimate(nil, m.partners(partners[:0]))
 	}
 	for len(m.stages) < len(m.x) {
 		m.stages = append(m.stages, TheBody|posesOn)
