@@ -21,20 +21,16 @@ type leg struct {
 
 // garda is the height above the hip of the Garda hitch's top with the foot in a
 // loop of length F, unloaded, held out in front, and the knee k above the hip.
-// NaN where the loop does not reach from the foot to the rope.
-func (g leg) garda(k, F float64) float64 {
+// spare is how much longer the loop is than the foot is ahead of the rope, or
+// behind it; where it is not, y is NaN.
+func (g leg) garda(k, F float64) (y, spare float64) {
 	ahead := math.Sqrt(g.t*g.t-k*k) + g.s*g.sinP - g.a
+	spare = F - math.Abs(ahead)
 	up := F*F - ahead*ahead
 	if !(up > 0) {
-		return math.NaN()
+		return math.NaN(), spare
 	}
-	return k - g.s*g.cosP + math.Sqrt(up)
-}
-
-// spare is how much longer a loop of length F is than the foot is ahead of the
-// rope, or behind it, with the knee k above the hip.
-func (g leg) spare(k, F float64) float64 {
-	return F - math.Abs(math.Sqrt(g.t*g.t-k*k)+g.s*g.sinP-g.a)
+	return k - g.s*g.cosP + math.Sqrt(up), spare
 }
 
 // knee is the inverse of garda: the knee's height at which the Garda hitch's top
@@ -82,8 +78,7 @@ func (m *Model) posesAt(x []float64, s *State) {
 	p := &m.poses
 	g := leg{s.Thigh, s.Shin, s.Ahead, s.angles.sinShin, s.angles.cosShin}
 
-	s.YLevelModel = g.garda(0, s.FootLoop)
-	s.LoopToSpare = g.spare(0, s.FootLoop)
+	s.YLevelModel, s.LoopToSpare = g.garda(0, s.FootLoop)
 	s.KneeAtLevel = x[m.posture[LevelByEye]]
 	if p.kneeSlot != unknown {
 		s.KneeAtLevel = x[p.kneeSlot] - x[p.kneeHip]
@@ -91,9 +86,10 @@ func (m *Model) posesAt(x []float64, s *State) {
 	s.YLevel, s.Delta = s.YLevelModel, math.NaN()
 	delta := 0.0
 	if m.height[GardaLevel] != unknown {
-		s.Delta = m.y(x, GardaLevel) - g.garda(s.KneeAtLevel, x[p.footLevel])
+		model, spare := g.garda(s.KneeAtLevel, x[p.footLevel])
+		s.Delta = m.y(x, GardaLevel) - model
 		s.YLevel, delta = s.YLevelModel+s.Delta, s.Delta
-		s.LoopToSpare = math.Min(s.LoopToSpare, g.spare(s.KneeAtLevel, x[p.footLevel]))
+		s.LoopToSpare = math.Min(s.LoopToSpare, spare)
 	}
 	s.YTautModel = s.BackupRings + Rise(s.BackupBridge, s.BackupBridgeRings) + s.Tether + s.GardaToTether
 	s.YTaut, s.Tau = s.YTautModel, math.NaN()

@@ -247,10 +247,15 @@ func (p *Propagation) combine(o, without int, instead share) (u, shift float64) 
 func (p *Propagation) correlated(o int, b Block) float64 {
 	contr := zeroed(p.inside, len(b.Corr))
 	p.inside = contr
+	n := 0
 	for s := range p.of(o) {
 		if j := int(s.input) - b.Start; j >= 0 && j < len(contr) {
 			contr[j] = s.contr
+			n++
 		}
+	}
+	if n < 2 {
+		return 0
 	}
 	sum := 0.0
 	for j, row := range b.Corr {

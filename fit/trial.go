@@ -23,6 +23,8 @@ type Trials struct {
 	f   stepped      // those outputs of after
 	now Propagation  // of after
 
+	moved []bool      // by input: what it does is worked out anew
+
 	after Model // m with the reading; its room is used again
 }
 
@@ -31,6 +33,7 @@ type Trials struct {
 func (m *Model) Trials(p *Propagation, of []int, f func(s *State, out []float64)) *Trials {
 	t := &Trials{m: m, p: p, of: of, after: *m}
 	room := len(m.x) + 1 + int(NumBodyParts)
+	t.moved = make([]bool, room)
 	t.after.x, t.after.u, t.after.stages = make([]float64, 0, room), make([]float64, 0, room), make([]Stage, 0, room)
 	t.f = t.after.stepping(func(_ []float64, s *State, out []float64) { f(s, out) })
 	return t
@@ -52,16 +55,16 @@ func (t *Trials) Take(r Taken) []Uncertainty {
 		p.shares = make([]share, 0, 8*len(t.of)+t.p.sharesOf(t.of))
 	}
 	p.start(t.f, m.x, m.u, m.blocks, len(t.of))
-	for o, k := range t.of {
-		for s := range t.p.of(k) {
-			if !t.moves(r.Reading, int(s.input)) {
-				p.keep(o, *s)
-			}
+	for i := range m.x {
+		if t.moved[i] = i >= len(t.m.x) || t.moves(r.Reading, i); t.moved[i] {
+			p.add(i)
 		}
 	}
-	for i := range m.x {
-		if i >= len(t.m.x) || t.moves(r.Reading, i) {
-			p.add(i)
+	for o, k := range t.of {
+		for s := range t.p.of(k) {
+			if !t.moved[s.input] {
+				p.keep(o, *s)
+			}
 		}
 	}
 	list := make([]Uncertainty, len(t.of))

@@ -40,6 +40,7 @@ func newTryout(a *Assessment) *tryout {
 	}
 	if len(t.ends) > 0 {
 		t.fresh = make([]float64, len(a.m.Inputs))
+		t.untaken = make([]Candidate, 0, 12)
 	}
 	for i := range t.fresh {
 		u, ok := a.m.FreshU(i, freshReadings)
