@@ -14,16 +14,16 @@ const GuardFactor = 1.645
 // An Assessment is one fitting under one set of limits, with a verdict on every
 // end, not yet told in words.
 type Assessment struct {
-	f        *fit.Fitting
-	m        *fit.Model
-	l        *Limits
-	s        fit.State // at the inputs' values
-	p        *fit.Propagation
-	ends     [NumEnds]EndResult
-	found    []Finding
-	doubted  []bool        // by input: named by a finding that doubts it
-	onEdge   []string      // lengths of poses that are not surely in their domain
-	outputs  outputs
+	f       *fit.Fitting
+	m       *fit.Model
+	l       *Limits
+	s       fit.State // at the inputs' values
+	p       *fit.Propagation
+	ends    [NumEnds]EndResult
+	found   []Finding
+	doubted []bool   // by input: named by a finding that doubts it
+	onEdge  []string // lengths of poses that are not surely in their domain
+	outputs outputs
 }
 
 // An EndResult is the verdict on one End, in the unit of its check. What is
