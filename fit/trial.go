@@ -23,7 +23,7 @@ type Trials struct {
 	f   stepped      // those outputs of after
 	now Propagation  // of after
 
-	moved []bool      // by input: what it does is worked out anew
+	moved []bool // by input: what it does is worked out anew
 
 	after Model // m with the reading; its room is used again
 }
