@@ -15,9 +15,11 @@ type telling struct {
 	most   int // lines of a list, or of a note
 }
 
-// What is told with its sentence, by detail; in short findings are only counted.
+// What is told with its sentence, by detail. In short findings are only counted;
+// the least leaves passes no line of their own.
 const (
-	inShort = iota
+	passesRunOn = iota
+	inShort
 	marginsOnly
 	failsInWords
 	musts
@@ -35,7 +37,7 @@ const (
 // tellings are all of them, from much to little.
 var tellings = []telling{
 	{allButPasses, anyLines}, {musts, anyLines}, {failsInWords, anyLines}, {marginsOnly, anyLines}, {inShort, anyLines},
-	{inShort, 6}, {inShort, 3}, {inShort, 1},
+	{inShort, 6}, {inShort, 3}, {inShort, 1}, {passesRunOn, 1},
 }
 
 // Pages lays the card out on one page; what there is no room for is told shorter.

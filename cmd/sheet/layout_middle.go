@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"strings"
+
+	"example.com/hangtape/rules"
 )
 
 // middle has the drawing on the left, with the drill and what the school moved
@@ -37,9 +39,14 @@ func (l *layout) allChecks(x, y, w float64) float64 {
 func (l *layout) checks(x, y, w float64, title string, checks []Line, must bool) float64 {
 	const words, name, indent = 70.0, 106.0, 3.0
 	y = l.heading(x, y, w, title)
+	var passes []string
 	for _, c := range checks {
+		if l.detail == passesRunOn && c.Verdict == rules.Pass {
+			passes = append(passes, c.Name+" "+c.Told())
+			continue
+		}
 		base := y + ascent*verdict + l.loose/2
-		if c.Verdict == "pass" {
+		if c.Verdict == rules.Pass {
 			l.text(x+0.3*verdict, base, verdict, true, c.Word())
 		} else {
 			y++
@@ -56,6 +63,9 @@ func (l *layout) checks(x, y, w float64, title string, checks []Line, must bool)
 			y = l.para(x+indent, y+1.5, w-indent, small, false, c.Text) + 1
 		}
 	}
+	if len(passes) > 0 {
+		y = l.para(x+indent, y+1.5, w-indent, small, false, word(rules.Pass)+": "+strings.Join(passes, "; "))
+	}
 	return y
 }
 
@@ -67,7 +77,7 @@ func (l *layout) under(x, y, w float64, draw bool) float64 {
 		p.Drawing = &Drawing{}
 	}
 	findings := l.card.Findings
-	if l.detail == inShort {
+	if l.detail <= inShort {
 		findings = counted(findings)
 	}
 	y = p.heading(x, y+4, w, "Ground drill")

@@ -151,6 +151,28 @@ func TestACrowdedCardIsOnePage(t *testing.T) {
 	}
 }
 
+// A few checks more than there are leave a full card at one page: passes then run
+// on.
+func TestACardHasRoomForMoreChecks(t *testing.T) {
+	c := sheet.NewCard(subject(t, "../../testdata/sessions/full.toml", "mm"))
+	i := slices.IndexFunc(c.Musts, func(l sheet.Line) bool { return l.Verdict == rules.Pass })
+	c.Musts = append(c.Musts, c.Musts[i], c.Musts[i])
+	for _, paper := range sheet.Papers() {
+		pages, _ := c.Pages(paper)
+		if len(pages) != 1 {
+			t.Errorf("%s: %d pages", paper.Name, len(pages))
+		}
+		checkDrawing(t, pages[0])
+		var all strings.Builder
+		for _, x := range pages[0].Texts {
+			all.WriteString(x.S + " ")
+		}
+		if n := strings.Count(all.String(), c.Musts[i].Name); n < 3 {
+			t.Errorf("%s: %s is told %d times, want 3", paper.Name, c.Musts[i].Name, n)
+		}
+	}
+}
+
 // A card that no fitting makes is set smaller before anything of it is cut.
 func TestACardThatIsTooLongIsSetSmaller(t *testing.T) {
 	c := sheet.NewCard(subject(t, goodKit, "mm"))
