@@ -55,30 +55,31 @@ var (
 
 type pieceLabelKeys struct{ cord, strands, wraps, strength string }
 
+// toldAfter are the keys of what is told or read off a label, each run of them
+// after the reading that it follows in the session file.
+var toldAfter = map[Reading][]string{
+	Stature:    {"climber.stature_told_mm"},
+	Inseam:     {"climber.mass_kg"},
+	lastHeight: {"rope.diameter_mm", "rope.elongation_percent", "rope.least_above_mm", "rope.drill_above_mm"},
+	Ahead:      postureKeys[:],
+	MainBridgeRings: {
+		"kit.hitch_left.cord_mm", "kit.hitch_left.wraps", "kit.hitch_left.strength_kn",
+		"kit.hitch_right.cord_mm", "kit.hitch_right.wraps", "kit.hitch_right.strength_kn",
+	},
+	GardaToTether:     {"kit.garda.inside_width_mm"},
+	Tether:            {"kit.tether.cord_mm", "kit.tether.strands", "kit.tether.strength_kn"},
+	BackupBridgeRings: {"kit.backup_bridge.own_rings", "changes.to_mm", "changes.measured_mm"},
+}
+
 // keyOrder is the order of the keys in the session file, hangs and changes
 // without their number.
 var keyOrder = func() map[string]int {
-	keys := []string{
-		"climber.stature_mm", "climber.stature_told_mm", "climber.inseam_mm", "climber.mass_kg",
-		"climber.thigh_mm", "climber.shin_mm", "climber.waist_mm",
-	}
-	for r := firstHeight; r <= lastHeight; r++ {
-		keys = append(keys, "hangs."+readingInfo[r].Key)
-	}
-	keys = append(keys, "rope.diameter_mm", "rope.elongation_percent", "rope.least_above_mm", "rope.drill_above_mm", "rope.ahead_mm")
-	keys = append(keys, postureKeys[:]...)
-	keys = append(keys,
-		"kit.main_bridge.length_mm", "kit.main_bridge.rings_mm",
-		"kit.hitch_left.cord_mm", "kit.hitch_left.wraps", "kit.hitch_left.strength_kn",
-		"kit.hitch_right.cord_mm", "kit.hitch_right.wraps", "kit.hitch_right.strength_kn",
-		"kit.garda.to_tether_mm", "kit.garda.inside_width_mm",
-		"kit.foot_loop.length_mm",
-		"kit.tether.length_mm", "kit.tether.cord_mm", "kit.tether.strands", "kit.tether.strength_kn",
-		"kit.backup_bridge.length_mm", "kit.backup_bridge.rings_mm", "kit.backup_bridge.own_rings",
-		"changes.to_mm", "changes.measured_mm")
-	order := make(map[string]int, len(keys))
-	for i, k := range keys {
-		order[k] = i
+	order := map[string]int{}
+	for r := range NumReadings {
+		order[laidKeys[r]] = len(order)
+		for _, key := range toldAfter[r] {
+			order[key] = len(order)
+		}
 	}
 	return order
 }()

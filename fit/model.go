@@ -106,7 +106,7 @@ func (m *Model) addClimber() {
 	}
 	m.mass = m.addKnown("climber.mass_kg", f.Mass, u, "kg")
 	m.laid[Stature], m.laid[Inseam] = m.stature, m.inseam
-	for _, r := range []Reading{Thigh, Shin, Waist} {
+	for r := Inseam + 1; r < firstHeight; r++ {
 		m.laid[r] = m.addLaid(r)
 	}
 }
@@ -155,19 +155,22 @@ func (m *Model) addPosture() {
 }
 
 func (m *Model) addKit() {
-	laid := func(rs ...Reading) {
-		for _, r := range rs {
-			m.laid[r] = m.addLaid(r)
+	laid := func(table string) {
+		for r := lastHeight + 1; r < NumReadings; r++ {
+			if readingInfo[r].Table == table {
+				m.laid[r] = m.addLaid(r)
+			}
 		}
 	}
-	laid(MainBridge, MainBridgeRings)
+	laid("kit.main_bridge")
 	m.addLabels(PieceHitchLeft)
 	m.addLabels(PieceHitchRight)
-	laid(GardaToTether)
+	laid("kit.garda")
 	m.width = m.addKnown("kit.garda.inside_width_mm", m.f.Kit.InsideWidth, 0.5, "mm")
-	laid(FootLoop, Tether)
+	laid("kit.foot_loop")
+	laid("kit.tether")
 	m.addLabels(PieceTether)
-	laid(BackupBridge, BackupBridgeRings)
+	laid("kit.backup_bridge")
 }
 
 // Residual is the input that holds what the survey leaves open of a part; ok is

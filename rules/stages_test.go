@@ -29,7 +29,7 @@ func TestMarginsAgainstWholeSteps(t *testing.T) {
 		for i := range m.Inputs {
 			for o := range n {
 				if got, want := some.Contribution(i, o), all.Contribution(i, o); !same(rules.Num(got), rules.Num(want), 1e-9) {
-					t.Fatalf("%s adds %v to the uncertainty of output %d, by whole steps %v", m.Inputs[i].Key, got, o, want)
+					t.Fatalf("%s adds %v to the uncertainty of output %d, by whole steps %v: fit/stages.go does not name what it has a part in", m.Inputs[i].Key, got, o, want)
 				}
 			}
 		}
