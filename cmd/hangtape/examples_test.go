@@ -29,25 +29,32 @@ func TestCheckJSONOfTheExamples(t *testing.T) {
 		t.Fatalf("%d lines for %d files", len(lines), len(files))
 	}
 	for i, file := range files {
-		want, err := os.ReadFile(strings.TrimSuffix(file, ".toml") + ".check.json")
+		answer, err := os.ReadFile(strings.TrimSuffix(file, ".toml") + ".check.json")
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got, want := verdicts(t, []byte(lines[i])), verdicts(t, want); got != want {
+		got, want := verdicts(t, []byte(lines[i])), verdicts(t, answer)
+		got.Checks = slices.DeleteFunc(got.Checks, func(c checkVerdict) bool { // newer than the examples
+			return !slices.ContainsFunc(want.Checks, func(w checkVerdict) bool { return w.Name == c.Name })
+		})
+		if got, want := fmt.Sprint(got), fmt.Sprint(want); got != want {
 			t.Errorf("%s:\n got %s\nwant %s", filepath.Base(file), got, want)
 		}
 	}
 }
 
-// verdicts is an answer's outcome with every check's verdict.
-func verdicts(t *testing.T, answer []byte) string {
+// allVerdicts is an answer's outcome with every check's verdict.
+type allVerdicts struct {
+	ID, Outcome string
+	Checks      []checkVerdict
+}
+
+type checkVerdict struct{ Name, Verdict, At string }
+
+func verdicts(t *testing.T, answer []byte) (a allVerdicts) {
 	t.Helper()
-	var a struct {
-		ID, Outcome string
-		Checks      []struct{ Name, Verdict, At string }
-	}
 	if err := json.Unmarshal(answer, &a); err != nil {
 		t.Fatal(err)
 	}
-	return fmt.Sprint(a)
+	return a
 }

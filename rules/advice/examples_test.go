@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -43,11 +44,12 @@ type wantOutcome struct {
 		Window []float64
 		How    string
 	}
-	Checks []struct {
-		Name             string
-		Verdict          string
-		Margin, U, Guard *float64
-	}
+	Checks []wantCheck
+}
+
+type wantCheck struct {
+	Name, Verdict    string
+	Margin, U, Guard *float64
 }
 
 // The examples' answers were found from the model by an independent
@@ -143,12 +145,21 @@ func sameLengths(a, b wantOutcome) bool {
 func noWorse(t *testing.T, got, want wantOutcome) {
 	t.Helper()
 	same(t, "best_fit cost", got.Cost, want.Cost)
+	got.Checks = knownChecks(got, want)
 	rank := map[string]int{"fail": 0, "unknown": 1, "tight": 2, "pass": 3}
 	for i, w := range want.Checks {
 		if g := got.Checks[i]; rank[g.Verdict] < rank[w.Verdict] {
 			t.Errorf("best_fit: %s is %s, in the example %s", g.Name, g.Verdict, w.Verdict)
 		}
 	}
+}
+
+// knownChecks are the checks of got that the example knows: a check that is newer
+// than the examples is held by tests of its own.
+func knownChecks(got, want wantOutcome) []wantCheck {
+	return slices.DeleteFunc(slices.Clone(got.Checks), func(c wantCheck) bool {
+		return !slices.ContainsFunc(want.Checks, func(w wantCheck) bool { return w.Name == c.Name })
+	})
 }
 
 func near(a, b *float64, tol float64) bool {
@@ -180,6 +191,7 @@ func sameOutcome(t *testing.T, what string, got, want wantOutcome) {
 			}
 		}
 	}
+	got.Checks = knownChecks(got, want)
 	if len(got.Checks) != len(want.Checks) {
 		t.Errorf("%s: %d checks, want %d", what, len(got.Checks), len(want.Checks))
 		return

@@ -70,10 +70,11 @@ func TestTodayJudgesUnderTheLimitsOfToday(t *testing.T) {
 	}
 	// what was signed counts where somebody signed
 	s := files[0].Session.Clone()
-	s.SignOff = &sessions.SignOff{By: "x", At: thisDay, Outcome: rules.Fail}
-	for c := range rules.NumChecks {
-		s.SignOff.Checks = append(s.SignOff.Checks, sessions.SignedCheck{Name: c.String(), Verdict: rules.Pass})
+	r, err := s.Judge()
+	if err != nil {
+		t.Fatal(err)
 	}
+	s.Sign("x", "", thisDay, r)
 	s.SignOff.Checks[rules.SlipDrop].Verdict = rules.Fail
 	h = of(climber, []*sessions.File{{Session: s}}, sessions.DefaultSchool(), thisDay)
 	if got := h.Sessions[0].Today.Differs; !slices.Equal(got, []Difference{{"slip-drop", rules.Fail, rules.Pass}}) {
