@@ -2,6 +2,7 @@ package tui
 
 import (
 	"bytes"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -18,10 +19,20 @@ func said(t *testing.T, in string) string {
 	return out.String()
 }
 
+// stepNumber is the number of the step with that title, in what was said to "steps".
+func stepNumber(t *testing.T, said, title string) string {
+	t.Helper()
+	found := regexp.MustCompile(`(?m)^([0-9]+): ` + title + `(,|$)`).FindStringSubmatch(said)
+	if found == nil {
+		t.Fatalf("no step %q in\n%s", title, said)
+	}
+	return found[1]
+}
+
 // What is heard and not seen: an option is said back, a question is not said again
 // after each take, and no verdict on load paths comes before the kit was told.
 func TestPlainIsHeard(t *testing.T) {
-	bridge := "1\n" + strings.Repeat("\n", 13) + "1\n"
+	bridge := "1\ngo " + stepNumber(t, said(t, "1\nsteps\n"), "Main bridge") + "\n1\n"
 	for _, c := range []struct {
 		in         string
 		want, once string
