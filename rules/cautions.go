@@ -5,6 +5,10 @@ package rules
 const ShortCaution = "Checks lengths only: not knots, gear, tree or skill. A pass is not permission. " +
 	"A second person and a rescue plan before anyone hangs."
 
+// BriefCaution is one line of it, for a screen that has no room for more beside
+// verdicts; the rest stands where they end.
+const BriefCaution = "Lengths only: a pass is not permission."
+
 // VerdictCautions say what a verdict does not cover; they stand with every set
 // of verdicts. The strength that a school may need is second hand: the standard
 // itself was not to hand.
