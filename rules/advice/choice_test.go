@@ -63,19 +63,28 @@ func allMet(demands []*demand, c *choice) bool {
 	return true
 }
 
+var tried = []string{"2-one-must-fails", "5-two-hangs-one-change"}
+
+// sparse is the adviser on an example with every third mark of each piece, so that
+// all choices can be tried.
+func sparse(t *testing.T, name string) *adviser {
+	t.Helper()
+	a := advising(t, name, wide)
+	for i, p := range a.chooser.ps {
+		var marks []float64
+		for k := i % 3; k < len(p.marks); k += 3 {
+			marks = append(marks, p.marks[k])
+		}
+		p.marks = marks
+	}
+	return newAdviser(a.subjects, a.chooser.ps, 0)
+}
+
 // eachFew goes through sets of few pieces of some fittings.
 func eachFew(t *testing.T, do func(t *testing.T, a *adviser, s set)) {
 	t.Helper()
-	for _, name := range []string{"2-one-must-fails", "5-two-hangs-one-change"} {
-		a := advising(t, name, wide)
-		for i, p := range a.chooser.ps { // every third mark, so that all choices can be tried
-			var marks []float64
-			for k := i % 3; k < len(p.marks); k += 3 {
-				marks = append(marks, p.marks[k])
-			}
-			p.marks = marks
-		}
-		a = newAdviser(a.subjects, a.chooser.ps, 0)
+	for _, name := range tried {
+		a := sparse(t, name)
 		for _, s := range few(a.chooser) {
 			t.Run(fmt.Sprintf("%s/%06b", name, s), func(t *testing.T) { do(t, a, s) })
 		}
@@ -114,6 +123,39 @@ func TestSearchMissesNoChoice(t *testing.T) {
 	}
 }
 
+// Each end by itself, made such that it is just met, or just not, with the pieces
+// about the middle of their marks, is met where it can be, by trying every choice.
+func TestSearchMissesNoEnd(t *testing.T) {
+	some, none := 0, 0
+	eachFew(t, func(t *testing.T, a *adviser, s set) {
+		h := a.chooser
+		var middle choice
+		for i, p := range h.ps {
+			if s.has(i) {
+				middle[i] = 1 + len(p.marks)/2
+			}
+		}
+		for _, d := range append(exactly(h.musts), exactly(h.shoulds)...) {
+			for _, spare := range []float64{-20, 0, 20} {
+				d.more.margin += spare - d.at(&middle).margin
+				any := false
+				eachOf(h, s, func(c *choice) { any = any || d.met(c) })
+				if ok := h.has(s, []*demand{d}); ok != any {
+					t.Errorf("%s at %q with %g to spare: met %t, by trying all %t", d.e.Check(), d.e.At(), spare, ok, any)
+				}
+				if any {
+					some++
+				} else {
+					none++
+				}
+			}
+		}
+	})
+	if some < 100 || none < 100 {
+		t.Errorf("%d met and %d not: too few", some, none)
+	}
+}
+
 // The plan with the most to spare has the largest smallest ratio, and of such
 // plans moves least, by trying every one.
 func TestNoPlanHasMoreToSpare(t *testing.T) {
@@ -146,6 +188,46 @@ func TestNoPlanHasMoreToSpare(t *testing.T) {
 	})
 	if seen < 10 {
 		t.Errorf("%d plans: too few", seen)
+	}
+}
+
+// Of the sets that meet the musts, the least change is the choice that loses the
+// fewest of some shoulds and then moves least, by trying every one; also where
+// all of them are lost, or none is asked for.
+func TestLeastChangeLosesFewest(t *testing.T) {
+	for _, name := range tried {
+		a := sparse(t, name)
+		h := a.chooser
+		h.musts = h.musts[:len(h.musts)/2]
+		var able []set
+		for _, s := range few(h) {
+			if s != 0 && h.has(s, h.musts) {
+				able = append(able, s)
+			}
+		}
+		never := changed(h.shoulds[:2], func(d *demand) { d.more.margin -= 1e6 })
+		for n, shoulds := range [][]*demand{nil, never, h.shoulds[:1], h.shoulds[1:4], append(never[:1:1], h.shoulds[:3]...), h.shoulds} {
+			met := func(c *choice) (n int) {
+				for _, d := range shoulds {
+					if d.met(c) {
+						n++
+					}
+				}
+				return n
+			}
+			most, least := -1, math.Inf(1)
+			for _, s := range able {
+				eachOf(h, s, func(c *choice) {
+					if m, moved := met(c), h.moved(c); allMet(h.musts, c) && (m > most || m == most && moved < least) {
+						most, least = m, moved
+					}
+				})
+			}
+			p := h.losingFewest(able, shoulds)
+			if most < 0 || met(&p.c) != most || math.Abs(p.moved-least) > 1e-9 || math.Abs(h.moved(&p.c)-least) > 1e-9 || p.cost != p.set.cost(h.ps) {
+				t.Errorf("%s, shoulds %d: meets %d, moves %g mm; by trying all %d, %g mm", name, n, met(&p.c), p.moved, most, least)
+			}
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"math"
 	"testing"
 
 	"example.com/hangtape/fit"
@@ -47,5 +48,33 @@ func TestCosts(t *testing.T) {
 	}
 	if list := sets(kit(fit.ReTie), of(fit.PieceTether)); len(list) != 32 || list[0] != of(fit.PieceTether) {
 		t.Errorf("with the tether forced there are %d sets, the first %b", len(list), list[0])
+	}
+}
+
+// Marks lie within the bounds, and on them where a mark does, however it rounds.
+func TestMarksReachBothBounds(t *testing.T) {
+	for _, c := range []struct{ lo, hi, mark, first, last float64 }{
+		{100, 120, MarkMetric, 100, 120},
+		{101, 119, MarkMetric, 105, 115},
+		{99.9, 120.1, MarkMetric, 100, 120},
+		{4 * 25.4, 10.25 * 25.4, MarkInch, 101.6, 260.35},
+		{0.1 * 3, 0.7, 0.1, 0.3, 0.7}, // three times 0.1 is a little more than 0.3, seven times less than 0.7
+		{101, 104, MarkMetric, 0, 0},
+	} {
+		p := &piece{lo: c.lo, hi: c.hi, marks: []float64{1, 2, 3}}
+		p.layOut(c.mark)
+		want := 0
+		if c.last > 0 {
+			want = 1 + int(math.Round((c.last-c.first)/c.mark))
+		}
+		if len(p.marks) != want {
+			t.Errorf("from %g to %g: %v, want %d marks", c.lo, c.hi, p.marks, want)
+			continue
+		}
+		for k, v := range p.marks {
+			if math.Abs(v-(c.first+float64(k)*c.mark)) > 1e-9 {
+				t.Errorf("from %g to %g: %v, want from %g to %g", c.lo, c.hi, p.marks, c.first, c.last)
+			}
+		}
 	}
 }

@@ -96,6 +96,40 @@ func tablesAgree(t *testing.T, a *adviser) (held int) {
 	return held
 }
 
+// What the spread of setting a piece brings to a margin's variance is its square
+// by that of the margin's mean slope over the marks, in the full model.
+func TestWhatSettingSpreadBrings(t *testing.T) {
+	a := advising(t, "1-good-kit", wide)
+	h, sub := a.chooser, a.subjects[0]
+	moved := 0
+	for i, pc := range h.ps {
+		all := plan{} // set about their middles, as the tables' reference
+		for k, p := range h.ps {
+			all.set, all.c[k] = all.set|1<<k, 1+len(p.marks)/2
+		}
+		at := func(k int) []sum {
+			p := all
+			p.c[i] = k
+			return sub.sums(sub.f, h.lengths(&p))
+		}
+		first, last := at(1), at(len(pc.marks))
+		for _, d := range h.musts {
+			if d.curve != nil {
+				continue
+			}
+			slope := (last[d.e].margin - first[d.e].margin) / (pc.marks[len(pc.marks)-1] - pc.marks[0])
+			if got, want := d.t.settingVariance(i, d.output, 8), slope*slope*64; math.Abs(got-want) > 1e-6 {
+				t.Errorf("%s at %q by the %s: %g, want %g", d.e.Check(), d.e.At(), rules.PieceName(pc.id), got, want)
+			} else if want > 0 {
+				moved++
+			}
+		}
+	}
+	if moved < 10 {
+		t.Errorf("%d margins moved: too few", moved)
+	}
+}
+
 // A curve is followed between its samples and no further; what its distance
 // scatters more than where it was taken counts by slope and curvature.
 func TestCurveByHand(t *testing.T) {
