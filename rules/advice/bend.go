@@ -56,12 +56,6 @@ func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 	for j := range bendSamples {
 		share := float64(j) / (bendSamples - 1)
 		v := r.ref[pc.id] + float64(sign)*(lo+(hi-lo)*share-t.base[outDistance].margin)
-		if mover == placeBackup { // does not move it by as much as itself
-			if sign < 0 {
-				share = 1 - share
-			}
-			v = pc.marks[0] + (pc.marks[len(pc.marks)-1]-pc.marks[0])*share
-		}
 		r.m.SetLength(pc.id, v)
 		s := sumsOf(r.m.PropagateOnly(r.relevant, numOutputs, out))
 		d := s[outDistance]
@@ -78,8 +72,9 @@ func (r *sampler) bends(ps *[fit.NumPieces]*piece) {
 	}
 }
 
-// bendRange is the range of the distance, and the place of a piece that moves it,
-// by as much as itself if there is one; -1 where none does.
+// bendRange is the range of the distance, and the place of a piece that moves it
+// by as much as itself; -1 where none does. The backup bridge by itself needs no
+// curve, since the ends then are its terms alone.
 func (r *sampler) bendRange() (mover int, lo, hi float64) {
 	mover = -1
 	lo = r.t.base[outDistance].margin
@@ -96,7 +91,7 @@ func (r *sampler) bendRange() (mover int, lo, hi float64) {
 			}
 		}
 		lo, hi = lo+least, hi+most
-		if mover < 0 || mover == placeBackup {
+		if i != placeBackup {
 			mover = i
 		}
 	}
