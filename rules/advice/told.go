@@ -96,40 +96,14 @@ func (a *adviser) changed(to lengths) (fittings []*fit.Fitting, assessed []*rule
 	return fittings, assessed, r
 }
 
-const (
-	ropeStep = 100.0   // mm
-	mostRope = 200_000 // mm: taller than any tree that is climbed
-)
-
-// ropeAbove is the shortest rope above the climber, on a step, with which
-// slip-force passes with its guard; told only where the present least is too
-// short or missing and some length helps.
+// ropeAbove is the shortest rope above the climber with which slip-force passes
+// with its guard; told only where the present least is too short or missing and
+// some length helps.
 func (s *subject) ropeAbove(f *fit.Fitting, now *rules.Assessment) (float64, bool) {
-	e := rules.SlipForce.Ends()[0]
-	if now.End(e).Plain == rules.Pass {
+	if now.End(rules.SlipForce.Ends()[0]).Plain == rules.Pass {
 		return 0, false
 	}
-	g := *f
-	g.Rope.LeastAbove = fit.Some(mostRope)
-	m := fit.NewModel(&g, fit.Options{Spreads: s.spreads})
-	passes := func(l float64) bool {
-		m.SetLeastAbove(l)
-		p := m.Propagate(int(rules.NumEnds), func(_ []float64, st *fit.State, out []float64) { rules.Margins(st, &s.limits, out) })
-		u, shift := p.U(int(e))
-		return p.Values[e] >= rules.Guard(rules.GuardFactor, u, shift)
-	}
-	lo, hi := 0, int(mostRope/ropeStep)
-	if !passes(float64(hi) * ropeStep) {
-		return 0, false
-	}
-	for hi-lo > 1 { // hi passes, lo does not
-		if mid := (lo + hi) / 2; passes(float64(mid) * ropeStep) {
-			hi = mid
-		} else {
-			lo = mid
-		}
-	}
-	return float64(hi) * ropeStep, true
+	return rules.LeastAbove(f, s.limits, fit.Options{Spreads: s.spreads})
 }
 
 // window is how far a changed piece may be off, the others held: every side and

@@ -60,9 +60,6 @@ var chartAbove = [...]float64{1000, 2000, 3000, 4000, 6000, 8000, 12000, 16000, 
 // in kg.
 const otherMass = 20
 
-// stayStep is the step, in mm, in which the distance below the union is told.
-const stayStep = 100
-
 // LeftOut is what the force leaves out.
 const LeftOut = "Left out: friction at the union (with one hitch alone the drop may be less, and less rope may take the catch), the give of tether, saddle and body (it is softer than told), a swing, and the union itself. The rope is taken as a linear spring, new and dry. One hitch alone: half the drop of both, since rope then runs over the union (derived)."
 
@@ -91,14 +88,13 @@ func stay(f *fit.Fitting, l rules.Limits, more float64) Stay {
 	}
 	g := *f
 	g.Mass.V += more
-	m := fit.NewModel(&g, fit.Options{})
-	p := m.Propagate(2, func(_ []float64, s *fit.State, out []float64) {
-		out[0] = fit.LeastRope(s.Modulus, s.Drop(), s.Weight, l[rules.PeakForce])
-		out[1] = fit.LeastRope(s.Modulus, s.Drop(), s.Weight, l[rules.SaddleForce])
-	})
-	sure := func(o int) float64 {
-		u, shift := p.U(o)
-		return math.Ceil((p.Values[o]+rules.GuardFactor*u+math.Max(0, shift))/stayStep) * stayStep
+	sure := func(limit rules.Limit) float64 {
+		under := l
+		under[rules.PeakForce] = l[limit]
+		if mm, ok := rules.LeastAbove(&g, under, fit.Options{}); ok {
+			return mm
+		}
+		return math.NaN()
 	}
-	return Stay{Mass: g.Mass.V, Peak: sure(0), Saddle: sure(1)}
+	return Stay{Mass: g.Mass.V, Peak: sure(rules.PeakForce), Saddle: sure(rules.SaddleForce)}
 }

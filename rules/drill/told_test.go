@@ -166,6 +166,10 @@ func TestSharedPartsAndBarsBeyondTheChart(t *testing.T) {
 	if !strings.Contains(lines[2], ">") || strings.Contains(lines[3], ">") {
 		t.Errorf("bars:\n%s\n%s", lines[2], lines[3])
 	}
+	force.Limits[1] = 1.4 // the line stands under the last letter of its word, which begins the row
+	if lines := force.Chart(60, "mm", true); !strings.HasPrefix(lines[0], "rope     saddle ") {
+		t.Errorf("over the lines: %q", lines[0])
+	}
 	for _, width := range []int{69, 70} { // the other falls stand under a narrow chart, beside a wide one
 		if n := len(force.Chart(width, "mm", true)); n != map[int]int{69: 4 + 3 + 2, 70: 4}[width] {
 			t.Errorf("%d lines in %d columns", n, width)
