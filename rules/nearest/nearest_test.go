@@ -15,6 +15,8 @@ func TestOf(t *testing.T) {
 		"zebra":                   "",
 		"hipab":                   "hip", // two mistakes
 		"hipabc":                  "",    // three are too many of a short name
+		"abhip":                   "hip", // in front as well
+		"abchip":                  "",
 		"garda-release-rxxxxxx":   "garda-release-room",
 		strings.Repeat("hip", 99): "",
 	} {
