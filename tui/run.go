@@ -17,8 +17,12 @@ var ErrFault = errors.New("the wizard stopped at a fault of the program's own; w
 // the error says what is not.
 func Run(o Options) error { return run(New(o), o) }
 
+// framesPerSecond is how often the library looks for something new to draw: a
+// frame, also the first one, waits for that.
+const framesPerSecond = 120
+
 func run(w wizard, o Options) error {
-	p := tea.NewProgram(guarded{w}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen())
+	p := tea.NewProgram(guarded{w}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(framesPerSecond))
 	hangup := make(chan os.Signal, 1)
 	signal.Notify(hangup, syscall.SIGHUP)
 	defer signal.Stop(hangup)
