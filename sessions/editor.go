@@ -214,9 +214,10 @@ func (ed *Editor) Save(s *Session) error {
 	return became.told(ed.Path, err)
 }
 
-// onDisk is the file as it is now; nil where there is none.
+// onDisk is the file as it is now, which something may have emptied; nil where
+// there is none.
 func (ed *Editor) onDisk() ([]byte, error) {
-	data, err := readBytes(ed.store.disk, ed.Path)
+	data, err := readPlain(ed.store.disk, ed.Path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}

@@ -24,8 +24,11 @@ type File struct {
 func ReadFile(name string, stdin io.Reader) (*File, error) {
 	if name == StdinName {
 		data, err := readAll(name, stdin)
-		if err != nil {
+		switch {
+		case err != nil:
 			return nil, err
+		case len(data) == 0:
+			return nil, empty(name)
 		}
 		return newFile(name, data)
 	}
@@ -57,9 +60,22 @@ func readFile(disk Files, name string) (*File, error) {
 	return newFile(name, data)
 }
 
-// readBytes reads a plain file of no more than a session's size. Pipes, devices
-// and folders are refused before they are opened, since they may never end.
+// readBytes reads a plain file that is not empty, of no more than a session's size.
 func readBytes(disk Files, name string) ([]byte, error) {
+	data, err := readPlain(disk, name)
+	if err == nil && len(data) == 0 {
+		return nil, empty(name)
+	}
+	return data, err
+}
+
+func empty(name string) error {
+	return unreadable(name, nil, "is empty; accepted is a session file")
+}
+
+// readPlain reads a plain file of no more than a session's size. Pipes, devices
+// and folders are refused before they are opened, since they may never end.
+func readPlain(disk Files, name string) ([]byte, error) {
 	info, err := disk.Stat(name)
 	if err != nil {
 		return nil, unreadable(name, err, "cannot be read: %s", reason(err))
@@ -88,8 +104,6 @@ func readAll(name string, r io.Reader) ([]byte, error) {
 		return nil, unreadable(name, err, "cannot be read: %s", reason(err))
 	case len(data) > mostBytes:
 		return nil, unreadable(name, nil, "has more than 256 kB; accepted is at most that")
-	case len(data) == 0:
-		return nil, unreadable(name, nil, "is empty; accepted is a session file")
 	}
 	return data, nil
 }

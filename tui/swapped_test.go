@@ -19,6 +19,7 @@ func TestFileSwappedUnderTheWizard(t *testing.T) {
 	}{
 		"taken away":       {func(path string, _ []byte) error { return os.Remove(path) }, "The file is gone", nil},
 		"cut in half":      {func(path string, was []byte) error { return os.WriteFile(path, was[:len(was)/2], 0o600) }, "The file has changed", nil},
+		"emptied":          {func(path string, _ []byte) error { return os.WriteFile(path, nil, 0o600) }, "The file has changed", nil},
 		"a login page":     {func(path string, _ []byte) error { return os.WriteFile(path, []byte("<html>log in</html>"), 0o600) }, "The file has changed", nil},
 		"another format":   {func(path string, _ []byte) error { return os.WriteFile(path, []byte("format = 9\n"), 0o600) }, "The file has changed", nil},
 		"with another end": {func(path string, was []byte) error { return os.WriteFile(path, append(was, "# synced\n"...), 0o600) }, "The file has changed", nil},
