@@ -17,8 +17,8 @@ import (
 
 const gone = "demo climber A" // who is to be forgotten
 
-// demoDisk is a folder of the demo's sessions, one that leads to another, and
-// what a killed program left, all an hour old.
+// demoDisk is a folder of the demo's sessions, one that leads to another, one that
+// is damaged, last good copies, and what killed programs left, all an hour old.
 func demoDisk(t *testing.T) sessions.Memory {
 	t.Helper()
 	if runtime.GOOS == "windows" {
@@ -48,6 +48,20 @@ func demoDisk(t *testing.T) sessions.Memory {
 	other.ID, other.Climber, other.Follows = "01KPFXRYR03M4T5W6X7Y8Z9A99", "somebody else", id
 	d.Put(filepath.Join(st.Dir(), other.ID+".toml"), sessions.Encode(other))
 	d.Put(filepath.Join(st.Dir(), "."+id+".toml.77.tmp"), []byte(`climber = "`+gone+`"`))
+	d.Put(filepath.Join(st.Dir(), id+".toml.damaged"), []byte(`climber = "`+gone))
+	const damaged = "01KPFXRYR03M4T5W6X7Y8Z9A97.toml"
+	d.Put(filepath.Join(st.Dir(), damaged), []byte("format = 1\n[sess"))
+	for name, text := range map[string]string{ // last good copies
+		id + ".toml":               `climber = "` + gone + `"`,
+		other.ID + ".toml":         string(sessions.Encode(other)),
+		damaged:                    `climber = "` + gone + `"`,
+		"." + damaged + ".78.tmp":  gone,
+		"." + id + ".toml.79.tmp":  gone,
+		"." + other.ID + ".1.tmp2": "of something else",
+	} {
+		d.Put(filepath.Join(st.LastGoodPath(), name), []byte(text))
+	}
+	d.Folder(st.LastGoodPath())
 	d.Later(time.Hour)
 	return d
 }
@@ -87,7 +101,7 @@ func listed(d sessions.Memory) (map[string]string, error) {
 func TestNoDiskFaultMakesAListLie(t *testing.T) {
 	fresh := demoDisk(t)
 	truth, err := listed(fresh.Copy())
-	if err != nil || len(truth) != 5 {
+	if err != nil || len(truth) != 6 {
 		t.Fatal(truth, err)
 	}
 	made := fresh.Copy()
@@ -227,7 +241,10 @@ func harmless(t *testing.T, at string, before, after sessions.Memory) {
 	t.Helper()
 	files := after.Files()
 	for path, was := range before.Files() {
-		if filepath.Ext(path) != ".toml" || strings.Contains(was, gone) {
+		if filepath.Ext(path) != ".toml" || strings.Contains(was, gone) || sessions.BelongsTo(path) != "" {
+			continue
+		}
+		if _, err := sessions.Decode(path, []byte(was)); err != nil && files[path] == was { // damaged before
 			continue
 		}
 		want, err1 := sessions.Decode(path, []byte(was))

@@ -48,7 +48,7 @@ func decode[T any](name string, data []byte, s schema[T], t *T, check func(*T) [
 	}
 	d := decoder[T]{schema: s, into: t, source: source}
 	if f := d.newer(root); f != nil {
-		return fileError(name, []Fault{*f})
+		return &FileError{File: name, Faults: []Fault{*f}, Newer: true}
 	}
 	migrate(root, migrations)
 	for _, tb := range s {

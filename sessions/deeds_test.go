@@ -59,6 +59,20 @@ func saveAgain(path string, notes string) func(m *memory) error {
 	}
 }
 
+func takeLastGood(path string) func(m *memory) error {
+	return func(m *memory) error {
+		st, err := storeOn(m)
+		if err != nil {
+			return err
+		}
+		if _, err := Decode(path, m.content(path)); err == nil {
+			return st.Ready() // done already
+		}
+		_, err = st.TakeLastGood(path)
+		return err
+	}
+}
+
 func keepPiece(p TiedPiece) func(m *memory) error {
 	return func(m *memory) error {
 		st, err := storeOn(m)
@@ -86,10 +100,16 @@ func deeds(t *testing.T) []deed {
 	again := first.Clone()
 	again.Notes = "read again"
 	path, pieces := filepath.Join(memoryFolder, first.ID+ending), tiedPieces()
+	cut := Encode(first)[:200]
 	return []deed{
 		{"first save", nil, firstSave, path, nil, Encode(first)},
 		{"save", prepared(firstSave), saveAgain(path, again.Notes), path, Encode(first), Encode(again)},
 		{"save as it was", prepared(firstSave), saveAgain(path, ""), path, Encode(first), Encode(first)},
+		{"taking the last good copy", func(t *testing.T, m *memory) {
+			t.Helper()
+			prepared(firstSave)(t, m)
+			m.put(path, cut)
+		}, takeLastGood(path), path, cut, Encode(first)},
 		{"first piece", nil, keepPiece(pieces[0]), filepath.Join(memoryFolder, piecesName), nil, EncodePieces(pieces[:1])},
 		{"piece", prepared(keepPiece(pieces[0])), keepPiece(pieces[1]), filepath.Join(memoryFolder, piecesName), EncodePieces(pieces[:1]), EncodePieces(pieces[:2])},
 	}
@@ -155,10 +175,28 @@ func (m *memory) content(path string) []byte {
 	return nil
 }
 
-// whole holds that the file is the old one or the new one.
+// put writes a file that lasts.
+func (m *memory) put(path string, data []byte) {
+	m.names[path] = &node{mode: 0o600, data: data, synced: data, made: m.clock}
+	m.lasts[path] = m.names[path]
+}
+
+// whole holds that the file is the old one or the new one, that its last good copy
+// is whole, and that what was damaged is there or set aside.
 func (d *deed) whole(t *testing.T, what string, m *memory) {
 	t.Helper()
 	got := m.content(d.file)
+	for path := range m.names {
+		if filepath.Dir(path) != filepath.Join(memoryFolder, lastGoodDir) || strings.HasSuffix(path, tempEnding) {
+			continue
+		}
+		if _, err := Decode(path, m.content(path)); err != nil {
+			t.Errorf("%s: the last good copy: %v", what, err)
+		}
+	}
+	if _, err := Decode("", d.was); d.was != nil && filepath.Base(d.file) != piecesName && err != nil && !bytes.Equal(got, d.was) && !bytes.Equal(m.content(d.file+asideEnding), d.was) {
+		t.Errorf("%s: what was damaged is gone", what)
+	}
 	if !bytes.Equal(got, d.wanted) && !(bytes.Equal(got, d.was) && (got == nil) == (d.was == nil)) {
 		t.Errorf("%s: the file is neither the old one nor the new one:\n%q", what, got)
 	}

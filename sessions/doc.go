@@ -14,8 +14,14 @@
 //	err = st.Ready()                // can be written: before the first question
 //	ed, s, err := st.New()          // or st.Edit(path): *LockedError where another program edits it
 //	err = ed.Save(s)                // after every answer; *ChangedError where another program wrote it
+//	ed.Keep()                       // where nobody waits: the last good copy; Close does too
 //	report, err := s.Judge()
 //	err = ed.Close()
+//
+// Of a file that something damaged since:
+//
+//	good := st.LastGood(path)            // nil where there is no copy, or no damage
+//	aside, err := st.TakeLastGood(path)  // what was there is kept in the file aside
 //
 // Save writes the session as it is at the time of the call. Where a command
 // saves in the background while answers go on, give it s.Clone().

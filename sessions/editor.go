@@ -31,6 +31,10 @@ type Editor struct {
 
 	saving sync.Mutex
 	known  []byte // the file as last read or written; nil: not there yet
+	good   []byte // the session as last read or written; nil: not there yet
+	saved  bool   // by this editor
+
+	keeping sync.Mutex
 }
 
 // A LockedError says that another program is editing the session. Load still
@@ -147,19 +151,26 @@ func (st *Store) takeLock(path string) (lock io.Closer, heldBy string, err error
 	return lock, heldBy, nil
 }
 
-// clear removes the temporary files of this session.
+// clear removes the temporary files of this session and of its last good copy.
 func (ed *Editor) clear() error {
 	dir := filepath.Dir(ed.Path)
 	all, err := ed.store.disk.ReadDir(dir)
 	if err != nil {
 		return unreadable(dir, err, "cannot be read: %s", reason(err))
 	}
+	ed.clearIn(dir, all)
+	dir = filepath.Dir(lastGoodOf(ed.Path))
+	all, _ = ed.store.disk.ReadDir(dir) // most have no copy yet
+	ed.clearIn(dir, all)
+	return nil
+}
+
+func (ed *Editor) clearIn(dir string, all []fs.DirEntry) {
 	for _, e := range all {
 		if strings.HasPrefix(e.Name(), ed.tempPrefix()) && strings.HasSuffix(e.Name(), tempEnding) {
 			_ = ed.store.disk.Remove(filepath.Join(dir, e.Name())) // the next editor tries again
 		}
 	}
-	return nil
 }
 
 func (ed *Editor) tempPrefix() string { return "." + filepath.Base(ed.Path) + "." }
@@ -172,7 +183,7 @@ func (ed *Editor) Reload() (*Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	ed.known = f.Data
+	ed.known, ed.good = f.Data, f.Data
 	return f.Session, nil
 }
 
@@ -209,7 +220,7 @@ func (ed *Editor) Save(s *Session) error {
 	}
 	became, err := ed.store.replace(ed.Path, ed.tempPrefix(), data)
 	if became == replaced {
-		ed.known = data
+		ed.known, ed.good, ed.saved = data, data, true
 	}
 	return became.told(ed.Path, err)
 }
@@ -224,8 +235,10 @@ func (ed *Editor) onDisk() ([]byte, error) {
 	return data, err
 }
 
-// Close gives the lock back. The editor must not be used any more.
+// Close keeps the last good copy and gives the lock back. The editor must not be
+// used any more.
 func (ed *Editor) Close() error {
+	ed.keepLast()
 	if err := ed.lock.Close(); err != nil {
 		return unreadable(ed.Path, err, "its lock cannot be given back: %s", reason(err))
 	}

@@ -28,8 +28,11 @@ func (d Memory) Copy() Memory {
 }
 
 // Put writes a file that lasts.
-func (d Memory) Put(path string, data []byte) {
-	d.m.names[path] = &node{mode: 0o600, data: data, synced: data, made: d.m.clock}
+func (d Memory) Put(path string, data []byte) { d.m.put(path, data) }
+
+// Folder makes a folder that lasts.
+func (d Memory) Folder(path string) {
+	d.m.names[path] = &node{folder: true, mode: 0o700}
 	d.m.lasts[path] = d.m.names[path]
 }
 

@@ -44,6 +44,7 @@ type FileError struct {
 	File   string // empty where the session is in no file
 	Faults []Fault
 	Err    error // the operating system's, where the file could not be read; else nil
+	Newer  bool  // a later program wrote it, and all is right with it
 }
 
 // Error has one line for each fault: FILE:LINE: what was found, what is accepted.

@@ -107,6 +107,7 @@ func TestSessionToBeKilled(t *testing.T) {
 			t.Fatal(err)
 		}
 		fmt.Println("saved", i)
+		ed.Keep()
 	}
 	if err := ed.Close(); err != nil {
 		t.Fatal(err)
@@ -159,9 +160,18 @@ func goOn(t *testing.T, at int, dir string, told int) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range names {
+	copies, _ := os.ReadDir(st.LastGoodPath()) // none before the first
+	for _, e := range append(names, copies...) {
 		if strings.HasSuffix(e.Name(), tempEnding) {
 			t.Errorf("moment %d: %s is left behind", at, e.Name())
+		}
+	}
+	for _, e := range copies {
+		f, err := ReadFile(filepath.Join(st.LastGoodPath(), e.Name()), nil)
+		if err != nil {
+			t.Errorf("moment %d: %v", at, err)
+		} else if n, err := strconv.Atoi(f.Session.Notes); err != nil || n != told && n != told-1 {
+			t.Errorf("moment %d: %d answers were told as saved, the last good copy has %q", at, told, f.Session.Notes)
 		}
 	}
 	open, err := st.Unfinished()

@@ -55,7 +55,7 @@ func (st *Store) rename(temp, path string, data []byte) (replacement, error) {
 	if err == nil {
 		return replaced, nil
 	}
-	switch now, readErr := readBytes(st.disk, path); {
+	switch now, readErr := readPlain(st.disk, path); {
 	case readErr == nil && bytes.Equal(now, data):
 		return replaced, nil
 	case readErr == nil || errors.Is(readErr, fs.ErrNotExist):
@@ -76,7 +76,7 @@ func (st *Store) writeTemp(dir, prefix string, data []byte) (name string, err er
 	if err = errors.Join(err, f.Close()); err != nil {
 		return f.Name(), err
 	}
-	back, err := readBytes(st.disk, f.Name())
+	back, err := readPlain(st.disk, f.Name())
 	if err == nil && !bytes.Equal(back, data) {
 		err = errors.New("the disk gave back something else than was written")
 	}

@@ -31,6 +31,7 @@ const (
 	onPast                     // the past fittings
 	onPage                     // one of them, two of them, or a climber's
 	onStudents                 // who else is there, over a question
+	onDamaged                  // a file that was damaged, and its last good copy
 )
 
 // Model is the whole wizard. Each screen is a file: it handles the keys that
@@ -73,6 +74,7 @@ type Model struct {
 	past    pastScreen
 	pages   []page // over the past fittings, the last one on top
 	pageGen int
+	damaged damagedScreen
 }
 
 // New is the wizard at its first screen.
@@ -117,6 +119,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.pieceKept(msg)
 	case pageMsg:
 		m.pageRead(msg)
+	case takenOverMsg:
+		m.damaged.takenOver(msg)
 	case tickMsg:
 		cmd = tick()
 	}
@@ -176,6 +180,8 @@ func (m *Model) key(msg tea.KeyMsg) tea.Cmd {
 		return m.pastKey(msg)
 	case onPage:
 		return m.pageKey(msg)
+	case onDamaged:
+		return m.damagedKey(msg)
 	}
 	return nil
 }
@@ -187,6 +193,10 @@ func (m *Model) small() bool { return m.width < leastWidth || m.height < leastHe
 
 // opened starts the flow on a session.
 func (m *Model) opened(msg openedMsg) tea.Cmd {
+	if msg.damaged != nil {
+		m.showDamaged(msg.damaged)
+		return nil
+	}
 	if msg.err != nil {
 		m.first.problem, m.problem = msg.err.Error(), msg.err.Error()
 		return nil

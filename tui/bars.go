@@ -151,6 +151,15 @@ func (m *Model) footer() string {
 			pairs = append([]string{"d", "down now"}, pairs...)
 		}
 		return t.hints(m.width, pairs...)
+	case onDamaged:
+		pairs := []string{"Esc", "back"}
+		if m.damaged.aside != "" {
+			pairs = append([]string{"Enter", "go on"}, pairs...)
+		}
+		if m.inSession() && m.flow.Hanging() {
+			pairs = append([]string{"d", "down now"}, pairs...)
+		}
+		return t.hints(m.width, pairs...)
 	case onFirst, onConflict:
 	}
 	return ""

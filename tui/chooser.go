@@ -25,6 +25,6 @@ func (c *chooser) find(typed string) error {
 	for _, e := range c.in.Find(q) {
 		hits[e] = true
 	}
-	c.shown = slices.DeleteFunc(slices.Clone(c.all), func(f found) bool { return !hits[f.Entry] })
+	c.shown = slices.DeleteFunc(slices.Clone(c.all), func(f found) bool { return !hits[f.Entry] && f.Good == nil })
 	return nil
 }

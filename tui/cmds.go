@@ -36,6 +36,12 @@ func (m *Model) save() tea.Cmd {
 	return func() tea.Msg { return savedMsg{n, editor.Save(&s)} }
 }
 
+// keep makes the last good copy while nobody waits for it.
+func (m *Model) keep() tea.Cmd {
+	editor := m.saver.editor
+	return func() tea.Msg { editor.Keep(); return nil }
+}
+
 func (m *Model) savedAs(msg savedMsg) tea.Cmd {
 	m.saver.busy = false
 	cmd := m.savedOrNot(msg)
@@ -64,6 +70,9 @@ func (m *Model) savedOrNot(msg savedMsg) tea.Cmd {
 		m.next = false
 		return m.startNext(&m.flow.Session)
 	}
+	if m.saver.idle(m.flow.Saves) {
+		return m.keep()
+	}
 	return m.save()
 }
 
@@ -87,7 +96,8 @@ type openedMsg struct {
 	err     error
 	folder  []*sessions.Session // what else the folder holds
 
-	readOnly string // why it cannot be changed; there is no editor then
+	readOnly string   // why it cannot be changed; there is no editor then
+	damaged  *damaged // what was found in place of a session; nothing is opened then
 }
 
 // startFrom makes a new session that follows the one at path.
@@ -122,8 +132,21 @@ func (m *Model) startNew(earlier *sessions.Session) tea.Cmd {
 }
 
 // resume opens the session at path, with the one that it follows beside it. One
-// that another program edits is opened for reading.
+// that another program edits is opened for reading; of one that is damaged the
+// last good copy is offered.
 func (m *Model) resume(path string) tea.Cmd {
+	store := m.opts.Store
+	open := m.goOn(path)
+	return func() tea.Msg {
+		if good := store.LastGood(path); good != nil {
+			return openedMsg{damaged: &damaged{path, good, toResume}}
+		}
+		return open()
+	}
+}
+
+// goOn is resume with the file as it is.
+func (m *Model) goOn(path string) tea.Cmd {
 	store := m.opts.Store
 	return func() tea.Msg {
 		editor, s, err := store.Edit(path)

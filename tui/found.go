@@ -30,10 +30,25 @@ type foundMsg struct {
 	err  error
 }
 
-// A found is one session of the folder in short.
+// A found is one session of the folder in short; of a file that is damaged, what
+// its last good copy tells.
 type found struct {
 	*records.Entry
 	said string // how a re-check came out, of the latest ones
+}
+
+func (f found) begun() time.Time {
+	if f.Good != nil {
+		return f.Good.Session.Started
+	}
+	return f.Started
+}
+
+func (f found) who(other string) string {
+	if f.Good != nil {
+		return nameOr(f.Good.Session.Climber, other)
+	}
+	return nameOr(f.Climber, other)
 }
 
 // saidOf is of how many re-checks a list tells how they came out: more than the
@@ -66,11 +81,28 @@ func lookFor(why purpose, store *sessions.Store) foundMsg {
 		}
 		msg.list = append(msg.list, one)
 	}
+	if why == forFirst || why == forResume {
+		msg.list = append(damagedOf(list), msg.list...)
+	}
 	return msg
+}
+
+// damagedOf are the files of unfinished sessions that are damaged and have a last
+// good copy.
+func damagedOf(list *records.List) (all []found) {
+	for _, e := range list.Entries[len(list.Sessions()):] {
+		if e.Good != nil && e.Good.Session.Finished.IsZero() {
+			all = append(all, found{Entry: e})
+		}
+	}
+	return all
 }
 
 // why is why the session was held, and how a re-check came out.
 func (f found) why() string {
+	if f.Good != nil {
+		return "damaged; there is a last good copy"
+	}
 	if f.said != "" {
 		return fmt.Sprintf("%s: %s", f.Purpose, clean(f.said))
 	}

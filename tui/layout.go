@@ -60,6 +60,8 @@ func (m *Model) layout() {
 		body = m.pastLines(m.width)
 	case onPage:
 		body = m.pageLines(m.width, h)
+	case onDamaged:
+		body = m.scrolled(m.damagedLines(m.width), h)
 	}
 	body = body[:min(len(body), h)]
 	for len(body) < h {

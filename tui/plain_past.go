@@ -32,6 +32,11 @@ func (p *plain) past() {
 			return
 		}
 		switch first, last := p.entry(&m, words[0]), p.entry(&m, words[len(words)-1]); {
+		case len(words) == 1 && first != nil && first.Good != nil:
+			if p.mend(&damaged{first.Path, first.Good, toPast}) {
+				m.listed(listPast(0, p.opts.Store, m.now)().(listedMsg))
+				p.told(&m)
+			}
 		case len(words) == 1 && first != nil && first.Err != nil:
 			p.page(pageMsg{write: func(l pages.Look) []string { return pages.BadFile(first, l) }})
 		case len(words) == 1 && first != nil:

@@ -51,7 +51,6 @@ func (p *plain) notOpen() []found {
 func (p *plain) student(number string) bool {
 	n, err := strconv.Atoi(number)
 	rest := p.notOpen()
-	m := Model{opts: p.opts}
 	switch {
 	case p.flow.Saves > p.saved && p.editor != nil:
 		p.say("Not all is saved; nothing is left before it is.")
@@ -65,7 +64,11 @@ func (p *plain) student(number string) bool {
 		p.flow, p.editor, p.saved = to.flow, to.editor, to.saves
 		p.come(p.folder)
 	case err == nil && n >= 2 && n-2-len(p.seats) < len(rest):
-		p.open(m.resume(rest[n-2-len(p.seats)].Path)().(openedMsg))
+		opened := p.resume(rest[n-2-len(p.seats)].Path)
+		if opened.session == nil && opened.err == nil {
+			return false
+		}
+		p.open(opened)
 	default:
 		p.say("%q is none of them.", number)
 		return false

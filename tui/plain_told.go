@@ -30,6 +30,7 @@ func (p *plain) do(e flow.Event) {
 			return
 		}
 		p.saved = p.flow.Saves
+		go p.editor.Keep()
 		p.tellChanges()
 	}
 	p.elsewhere()

@@ -65,9 +65,12 @@ func (m *Model) firstLines(width int) []string {
 	keys := [][2]string{{"Enter", "look around: the demo climber"}, {"1", "new fitting"}}
 	if n := len(m.first.unfinished); n > 0 {
 		s := m.first.unfinished[0]
-		what := fmt.Sprintf("resume %s, %s", nameOr(s.Climber, "no name yet"), s.Started.Local().Format("2 Jan 15:04"))
-		if n > 1 {
+		what := fmt.Sprintf("resume %s, %s", s.who("no name yet"), s.begun().Local().Format("2 Jan 15:04"))
+		switch {
+		case n > 1:
 			what = fmt.Sprintf("resume one of %d unfinished", n)
+		case s.Good != nil:
+			what = strings.Replace(what, "resume ", "resume damaged: ", 1)
 		}
 		keys = append(keys, [2]string{"2", what})
 	} else if m.first.looked {

@@ -141,11 +141,11 @@ func (m *Model) listEntries(width, rows int) (drawn []string, whole bool) {
 		if len(l.shown) == len(l.all) {
 			head = fmt.Sprintf("%4d  ", i+1)
 		}
-		head += f.Started.Format("2006-01-02 15:04") + "  "
+		head += f.begun().Format("2006-01-02 15:04") + "  "
 		if i == l.at {
 			mark = "> "
 		}
-		for _, text := range m.theme.wrap(clean(nameOr(f.Climber, "no name")+", "+f.why()), max(10, width-2-len(head))) {
+		for _, text := range m.theme.wrap(clean(f.who("no name")+", "+f.why()), max(10, width-2-len(head))) {
 			row := mark + head + text
 			if i == l.at {
 				row = m.theme.key.Render(row)

@@ -170,6 +170,9 @@ func (m *Model) pastChosen() tea.Cmd {
 	}
 	e, with := p.found[p.at], p.with
 	switch {
+	case e.Good != nil:
+		m.showDamaged(&damaged{e.Path, e.Good, toPast})
+		return nil
 	case e.Err != nil:
 		m.turnTo(page{title: clean(filepath.Base(e.Path)), write: func(l pages.Look) []string { return pages.BadFile(e, l) }})
 		return nil

@@ -13,6 +13,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/flow"
 )
 
@@ -122,6 +123,24 @@ var scenes = []struct {
 			writeSession(d.t, d.store.Dir(), s)
 		}
 		d.typed("3")
+	}},
+	{"damaged", func(d *desk) {
+		s := example(d.t, "1-good-kit.toml")
+		path := writeSession(d.t, d.store.Dir(), s)
+		ed, _, err := d.store.Edit(path)
+		if err != nil {
+			d.t.Fatal(err)
+		}
+		ed.Close()
+		at := time.Date(2026, 5, 7, 8, 0, 0, 0, time.Local)
+		if err := os.Chtimes(filepath.Join(d.store.LastGoodPath(), filepath.Base(path)), at, at); err != nil {
+			d.t.Fatal(err)
+		}
+		if err := os.WriteFile(path, sessions.Encode(s)[:900], 0o600); err != nil {
+			d.t.Fatal(err)
+		}
+		d.typed("4")
+		d.press(tea.KeyEnter)
 	}},
 	{"students", func(d *desk) {
 		d.typed("1" + "1Ash")

@@ -24,7 +24,7 @@ const mostNamed = 10
 func readSession(w *world, name string) (*sessions.File, error) {
 	f, err := sessions.ReadFile(name, w.in)
 	if !errors.Is(err, fs.ErrNotExist) {
-		return f, err
+		return f, withLastGood(name, err)
 	}
 	id := strings.ToUpper(name)
 	if !idStart.MatchString(id) {
@@ -35,6 +35,18 @@ func readSession(w *world, name string) (*sessions.File, error) {
 		return nil, err
 	}
 	return findSession(w, id, err)
+}
+
+// withLastGood adds to the error of a damaged file where its last good copy is.
+func withLastGood(name string, err error) error {
+	if err == nil || name == sessions.StdinName {
+		return err
+	}
+	good := sessions.LastGoodOf(name)
+	if good == nil {
+		return err
+	}
+	return fmt.Errorf("%w\n%s: there is a last good copy, %s; the wizard offers to take it over, under resume and past fittings: it is %s", err, name, good.Says(), good.Name)
 }
 
 // findSession is the session of the folder whose id starts so; notFile is the

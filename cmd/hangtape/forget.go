@@ -21,10 +21,11 @@ func forgetCommand(w *world) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "forget CLIMBER",
 		Short: "Remove a climber's sessions and every trace of them, for good",
-		Long: `Removes a climber from the folder for good: the sessions, what a killed program
-left of them, the cache of the list, and in the sessions of others what leads to
-them or says that the climber tied a piece. CLIMBER is the whole name; letter
-case does not count.
+		Long: `Removes a climber from the folder for good: the sessions, their last good copies,
+damaged files that were set aside of them, what a killed program left of them,
+the cache of the list, and in the sessions of others what leads to them or says
+that the climber tied a piece. CLIMBER is the whole name; letter case does not
+count.
 
 It says first what it is about to remove and asks; --yes answers. Then it says
 what is gone, and what is not and why: a session that another program edits is
@@ -97,6 +98,9 @@ func tellTraces(w *world, t *forget.Traces) error {
 	for _, path := range t.Links {
 		lines = append(lines, "  in another climber's session what leads there: "+base(path))
 	}
+	for _, path := range t.Copies {
+		lines = append(lines, "  last good copy of "+base(path))
+	}
 	lines = append(lines, "  the cache of the list, which makes itself anew")
 	return writeLines(w.out, lines)
 }
@@ -126,6 +130,9 @@ func tellDone(w *world, d *forget.Done) error {
 	}
 	for _, path := range d.Links {
 		lines = append(lines, "  what led there in "+base(path))
+	}
+	for _, path := range d.Copies {
+		lines = append(lines, "  last good copy of "+base(path))
 	}
 	if d.Cache {
 		lines = append(lines, "  the cache of the list")

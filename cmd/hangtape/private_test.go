@@ -28,7 +28,8 @@ func shellWith(t *testing.T, home, input string, args ...string) (stdout, stderr
 }
 
 // TestNobodyElseCanReadWhatIsWritten lets the program write all that it writes,
-// under a mask that lets everybody in: sessions, pieces, cache, locks, sheets.
+// under a mask that lets everybody in: sessions, their last good copies, pieces,
+// cache, locks, sheets.
 func TestNobodyElseCanReadWhatIsWritten(t *testing.T) {
 	home := t.TempDir()
 	if err := os.Mkdir(filepath.Join(home, "tmp"), 0o700); err != nil {
@@ -67,7 +68,7 @@ func TestNobodyElseCanReadWhatIsWritten(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, made := range []string{"sessions/pieces.toml", "sessions/.locks", "sessions/demo/a-good-kit.toml", "sheets/a.pdf", "demo/a-good-kit.toml"} {
+	for _, made := range []string{"sessions/pieces.toml", "sessions/.locks", "sessions/.last-good", "sessions/demo/a-good-kit.toml", "sheets/a.pdf", "demo/a-good-kit.toml"} {
 		if _, err := os.Stat(filepath.Join(home, made)); err != nil {
 			t.Errorf("was to be made: %v", err)
 		}

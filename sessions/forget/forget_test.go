@@ -71,6 +71,51 @@ func TestNothingIsLeftOfTheForgotten(t *testing.T) {
 	}
 }
 
+// The last good copies of the climber's sessions, those of others that lead there,
+// and what was set aside as damaged go as well.
+func TestCopiesAreForgotten(t *testing.T) {
+	st := newStore(t)
+	save := func(set func(*sessions.Session)) (string, *sessions.Session) {
+		t.Helper()
+		ed, s, err := st.New()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if set(s); errors.Join(ed.Save(s), ed.Close()) != nil {
+			t.Fatal("not saved")
+		}
+		return ed.Path, s
+	}
+	own, s := save(func(s *sessions.Session) { s.Climber = "Ash Demo" })
+	other, _ := save(func(o *sessions.Session) { o.Climber, o.Follows = "Birch Demo", s.ID })
+	if err := os.WriteFile(own, []byte("climber = \"Ash Demo"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := st.TakeLastGood(own); err != nil {
+		t.Fatal(err)
+	}
+	if done := look(t, st, "Ash Demo").Remove(); len(done.Failed) > 0 || len(done.Copies) != 1 {
+		t.Fatalf("%+v", done)
+	}
+	kept := 0
+	err := filepath.WalkDir(st.Dir(), func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(name)
+		if strings.Contains(string(data), "Ash Demo") || strings.Contains(string(data), s.ID) || strings.Contains(name, s.ID) {
+			t.Errorf("%s is left", name)
+		}
+		if filepath.Base(name) == filepath.Base(other) {
+			kept++
+		}
+		return err
+	})
+	if err != nil || kept != 2 {
+		t.Errorf("of the other session %d files are left, want it and its copy: %v", kept, err)
+	}
+}
+
 func TestSessionUnderAnEditorIsLeftAndTold(t *testing.T) {
 	st := newStore(t)
 	ed, s, err := st.New()

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
-	"strings"
 
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/records"
@@ -13,9 +12,9 @@ import (
 
 // Done is what came of forgetting.
 type Done struct {
-	Sessions, Links, Leftover []string // files removed, or rewritten without what led to the climber
-	Cache                     bool     // the list's cache was there and is gone
-	Failed                    []error  // what is still there, and why
+	Sessions, Links, Leftover, Copies []string // files removed, or rewritten without what led to the climber
+	Cache                             bool     // the list's cache was there and is gone
+	Failed                            []error  // what is still there, and why
 }
 
 // Remove removes the traces. A file that cannot be removed, that another program
@@ -23,7 +22,10 @@ type Done struct {
 func (t *Traces) Remove() *Done {
 	d := &Done{}
 	for _, path := range t.Leftover { // first: a session's removal clears some of them
-		d.note(&d.Leftover, path, t.removeLeftover(path))
+		d.note(&d.Leftover, path, t.clear(sessions.BelongsTo(path), path))
+	}
+	for _, path := range t.Copies { // before the links, of which copies are kept anew
+		d.note(&d.Copies, path, t.clear(sessions.BelongsTo(path), path))
 	}
 	for _, path := range t.Links {
 		d.note(&d.Links, path, t.removeLinks(path))
@@ -79,12 +81,10 @@ func (t *Traces) removeLinks(path string) error {
 	return errors.Join(err, ed.Close())
 }
 
-// removeLeftover removes a temporary file, unless its session is being edited:
-// then it may be in use.
-func (t *Traces) removeLeftover(path string) error {
-	name := strings.TrimSuffix(filepath.Base(path)[1:], ".tmp")
-	name = name[:max(0, strings.LastIndexByte(name, '.'))] // a temporary file has a number after the name
-	err := t.store.Clear(filepath.Join(filepath.Dir(path), name))
+// clear removes what is kept or was left of a session, path with it, unless the
+// session is being edited: then it may be in use.
+func (t *Traces) clear(session, path string) error {
+	err := t.store.Clear(session)
 	if _, gone := t.store.Disk().Stat(path); err == nil && !errors.Is(gone, fs.ErrNotExist) {
 		err = fmt.Errorf("%s: is still there", path)
 	}

@@ -27,6 +27,7 @@ type Traces struct {
 	Sessions []string // files of the climber's own sessions
 	Links    []string // files of others that lead to these, or say that the climber tied a piece
 	Leftover []string // what an editor that was killed left, where it is about the climber
+	Copies   []string // last good copies of other files that name the climber or lead to the sessions
 	Named    []string // files that name the climber and are not the climber's, or cannot be read: never touched
 
 	store *sessions.Store
@@ -54,9 +55,12 @@ func Look(st *sessions.Store, climber string) (*Traces, error) {
 	for _, f := range files {
 		switch path := filepath.Join(st.Dir(), f.Name()); {
 		case path == records.CachePath(st) || path == st.LocksPath(): // the program's own
+		case path == st.LastGoodPath():
+			t.lookAtCopies(path, own)
 		case f.IsDir():
 			t.lookInto(path, mostDeep)
-		case !own[path]:
+		case own[path], own[sessions.BelongsTo(path)] && !isTemp(path): // or set aside of one
+		default:
 			t.look(path)
 		}
 	}
@@ -81,6 +85,26 @@ func (t *Traces) lookInto(dir string, deep int) {
 			t.lookInto(path, deep-1)
 		} else if _, found := t.in(path); found {
 			t.Named = append(t.Named, path)
+		}
+	}
+}
+
+// lookAtCopies looks for the climber in the last good copies; those of the
+// climber's own sessions go with these.
+func (t *Traces) lookAtCopies(dir string, own map[string]bool) {
+	files, err := t.store.Disk().ReadDir(dir)
+	if err != nil {
+		t.Named = append(t.Named, dir) // nobody knows
+		return
+	}
+	for _, f := range files {
+		path := filepath.Join(dir, f.Name())
+		switch _, found := t.in(path); {
+		case own[sessions.BelongsTo(path)] || !found:
+		case sessions.BelongsTo(path) == "":
+			t.Named = append(t.Named, path)
+		default:
+			t.Copies = append(t.Copies, path)
 		}
 	}
 }
@@ -126,7 +150,7 @@ func (t *Traces) look(path string) {
 	name := filepath.Base(path)
 	s, err := sessions.Decode(path, data)
 	switch {
-	case strings.HasPrefix(name, ".") && strings.HasSuffix(name, ".tmp"):
+	case isTemp(name) && sessions.BelongsTo(path) != "":
 		t.Leftover = append(t.Leftover, path)
 	case err == nil && strings.HasSuffix(name, ".toml") && t.unlink(s.Clone()):
 		t.Links = append(t.Links, path)
@@ -137,6 +161,8 @@ func (t *Traces) look(path string) {
 		t.Named = append(t.Named, path)
 	}
 }
+
+func isTemp(name string) bool { return strings.HasSuffix(name, ".tmp") }
 
 // names says whether a text has the climber's name in it, as words of its own.
 func (t *Traces) names(data []byte) bool {
@@ -187,4 +213,4 @@ func (t *Traces) unlink(s *sessions.Session) (found bool) {
 }
 
 // None says that nothing was found that could be removed.
-func (t *Traces) None() bool { return len(t.Sessions)+len(t.Links)+len(t.Leftover) == 0 }
+func (t *Traces) None() bool { return len(t.Sessions)+len(t.Links)+len(t.Leftover)+len(t.Copies) == 0 }

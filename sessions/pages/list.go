@@ -158,6 +158,9 @@ func (p *page) bad(entries []*records.Entry) {
 	p.section(plural(len(entries), "file") + " that cannot be read as a session")
 	for _, e := range entries {
 		p.item(p.typed(filepath.Base(e.Path)), p.typed(e.Trouble()))
+		if e.Good != nil {
+			p.para(4, p.typed(lastGood(e.Good)))
+		}
 	}
 	p.line("")
 	p.para(2, "all in "+p.typed(filepath.Dir(entries[0].Path)))
@@ -175,8 +178,16 @@ func BadFile(e *records.Entry, l Look) []string {
 		p.para(0, p.typed(line))
 	}
 	p.line("")
+	if e.Good != nil {
+		p.para(0, p.typed(lastGood(e.Good)))
+	}
 	p.para(0, mend)
 	return p.lines
+}
+
+// lastGood says that there is a last good copy, and where it is taken over.
+func lastGood(g *sessions.LastGood) string {
+	return "There is a last good copy, " + g.Says() + ": the wizard offers to take it over."
 }
 
 // aside tells the folders inside that may hold sessions.

@@ -17,7 +17,9 @@ import (
 // Times are UTC; a zero time was not told.
 type Entry struct {
 	Path string
-	Err  error // why it is no session: all else but Path is zero then
+	Err  error // why it is no session: all else but Path and Good is zero then
+
+	Good *sessions.LastGood // of a file that is no session, where there is a copy of when it was one
 
 	ID         string
 	Purpose    sessions.Purpose

@@ -46,6 +46,7 @@ func Scan(st *sessions.Store) (*List, error) {
 	for _, e := range l.Entries {
 		if e.Err != nil {
 			l.Bad++
+			e.Good = st.LastGood(e.Path)
 		}
 	}
 	slices.SortFunc(l.Entries, newestFirst)
