@@ -152,6 +152,46 @@ func TestSessionCutBetweenLinesIsNotTakenForWhole(t *testing.T) {
 	}
 }
 
+// TestTakingTwiceTakesOnce presses the key again before the disk has answered, and
+// takes while another program has the session.
+func TestTakingTwiceTakesOnce(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		dir := t.TempDir()
+		path, was := cutSession(t, dir)
+		if err := os.WriteFile(path, was, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		other, _, err := openAt(t, dir, time.Now).Edit(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer other.Close()
+		if err := os.WriteFile(path, was[:len(was)/2], 0o600); err != nil {
+			t.Fatal(err)
+		}
+		d := sitAt(t, dir, 80, 24)
+		d.typed("21")
+		d.sees("Not taken: ", "edited by process", "1  take the last good copy")
+		d.leave()
+	})
+	synctest.Test(t, func(t *testing.T) {
+		dir := t.TempDir()
+		cutSession(t, dir)
+		d := sitAt(t, dir, 80, 24)
+		d.typed("2")
+		m := d.m()
+		one := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("1")}
+		first, second := m.damagedKey(one), m.damagedKey(one)
+		if first == nil || second != nil {
+			t.Error("taken twice")
+		}
+		d.model = *m
+		d.run(first)
+		d.sees("The last good copy was taken")
+		d.leave()
+	})
+}
+
 func TestDamagedLineByLine(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		dir := t.TempDir()

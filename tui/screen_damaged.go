@@ -30,6 +30,7 @@ const (
 type damagedScreen struct {
 	damaged
 	from    screenID
+	taking  bool
 	aside   string // where the damaged file is kept once the copy was taken
 	problem string
 }
@@ -46,7 +47,7 @@ func (m *Model) showDamaged(d *damaged) {
 }
 
 func (d *damagedScreen) takenOver(msg takenOverMsg) {
-	if d.aside = msg.aside; msg.err != nil {
+	if d.aside, d.taking = msg.aside, false; msg.err != nil {
 		d.aside, d.problem = "", "Not taken: "+msg.err.Error()
 	}
 }
@@ -61,6 +62,9 @@ func (d damaged) take(store *sessions.Store) tea.Cmd {
 
 func (m *Model) damagedKey(msg tea.KeyMsg) tea.Cmd {
 	d := &m.damaged
+	if d.taking {
+		return nil
+	}
 	d.problem = ""
 	key := msg.String()
 	switch id := keyOf(msg, false); {
@@ -79,6 +83,7 @@ func (m *Model) damagedKey(msg tea.KeyMsg) tea.Cmd {
 		m.screen = d.from
 	case d.aside != "":
 	case key == "1":
+		d.taking = true
 		return d.take(m.opts.Store)
 	case key == "2" && d.mayGoOn():
 		return m.goOn(d.path)
