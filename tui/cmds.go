@@ -82,6 +82,9 @@ func withoutFile(err error) string {
 	if file := (*sessions.FileError)(nil); errors.As(err, &file) {
 		return (&sessions.FileError{Faults: file.Faults}).Error()
 	}
+	if locked := (*sessions.LockedError)(nil); errors.As(err, &locked) {
+		return locked.Words()
+	}
 	return err.Error()
 }
 

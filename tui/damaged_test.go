@@ -171,7 +171,7 @@ func TestTakingTwiceTakesOnce(t *testing.T) {
 		}
 		d := sitAt(t, dir, 80, 24)
 		d.typed("21")
-		d.sees("Not taken: ", "edited by process", "1  take the last good copy")
+		d.sees("Not taken: is being edited by process", "1  take the last good copy")
 		d.leave()
 	})
 	synctest.Test(t, func(t *testing.T) {

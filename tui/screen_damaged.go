@@ -48,7 +48,7 @@ func (m *Model) showDamaged(d *damaged) {
 
 func (d *damagedScreen) takenOver(msg takenOverMsg) {
 	if d.aside, d.taking = msg.aside, false; msg.err != nil {
-		d.aside, d.problem = "", "Not taken: "+msg.err.Error()
+		d.aside, d.problem = "", "Not taken: "+withoutFile(msg.err)
 	}
 }
 
