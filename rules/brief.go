@@ -17,7 +17,7 @@ func (c *Check) Brief(unit string) string {
 	switch {
 	case c.Verdict == Unknown:
 		return word
-	case id == HitchWraps || id == TwoLoadPaths: // counts
+	case checkInfo[id].counts:
 		return fmt.Sprintf("%s %.0f", word, float64(c.Margin))
 	}
 	return word + " " + FormatValue(float64(c.Margin), float64(c.U), of)

@@ -2,7 +2,6 @@ package rules
 
 import (
 	"math"
-	"slices"
 
 	"example.com/hangtape/fit"
 )
@@ -94,9 +93,16 @@ func drifts(f *fit.Fitting, moved bool) (v, u [numDrifts]float64) {
 }
 
 // firstUnread is the key of the first of the readings that the latest hang has
-// not; one is not there where what they come to is unknown.
+// not; of the height itself where all are there and it is unknown all the same.
 func firstUnread(f *fit.Fitting, readings []fit.Reading) string {
-	h := max(0, len(f.Hangs)-1)
-	i := slices.IndexFunc(readings, func(r fit.Reading) bool { return h >= len(f.Hangs) || len(f.Hangs[h].Heights[r]) == 0 })
-	return fit.HeightKey(h, readings[max(0, i)])
+	if len(f.Hangs) == 0 {
+		return fit.HeightKey(0, readings[0])
+	}
+	latest := len(f.Hangs) - 1
+	for _, r := range readings {
+		if len(f.Hangs[latest].Heights[r]) == 0 {
+			return fit.HeightKey(latest, r)
+		}
+	}
+	return fit.HeightKey(latest, readings[0])
 }

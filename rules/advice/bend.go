@@ -109,20 +109,27 @@ func fitCurve(at, got []sum) *curve {
 	if len(at) < 4 {
 		return nil
 	}
-	xs, ys := make([]float64, len(at)), make([]float64, len(at))
-	fit := func(spline *interp.NotAKnotCubic, y func(k int) float64) error {
-		for k := range ys {
-			ys[k] = y(k)
-		}
-		return spline.Fit(xs, ys)
-	}
+	xs := make([]float64, len(at))
 	for k, d := range at {
 		xs[k] = d.margin
 	}
 	c := &curve{lo: xs[0], hi: xs[len(xs)-1]}
-	if fit(&c.margin, func(k int) float64 { return got[k].margin }) != nil ||
-		fit(&c.variance, func(k int) float64 { return got[k].variance - c.brings(xs[k], at[k].variance).variance }) != nil ||
-		fit(&c.shift, func(k int) float64 { return got[k].shift - c.brings(xs[k], at[k].variance).shift }) != nil {
+	through := func(y func(k int) float64) []float64 {
+		ys := make([]float64, len(xs))
+		for k := range ys {
+			ys[k] = y(k)
+		}
+		return ys
+	}
+	if err := c.margin.Fit(xs, through(func(k int) float64 { return got[k].margin })); err != nil {
+		return nil
+	}
+	// the margin's slope is known from here on
+	own := func(k int) sum { return c.brings(xs[k], at[k].variance) }
+	if err := c.variance.Fit(xs, through(func(k int) float64 { return got[k].variance - own(k).variance })); err != nil {
+		return nil
+	}
+	if err := c.shift.Fit(xs, through(func(k int) float64 { return got[k].shift - own(k).shift })); err != nil {
 		return nil
 	}
 	return c

@@ -41,8 +41,11 @@ func (a *adviser) readingsFor(s set, candidates []rules.Candidate, most int) []s
 		return nil
 	}
 	t := &trial{a: a, set: s, musts: h.musts, f: a.subjects[0].f}
+	if !t.start() {
+		return nil
+	}
 	var keys []string
-	for ok := t.start(); ok && len(keys) < most && len(candidates) > 0; {
+	for len(keys) < most && len(candidates) > 0 {
 		k := t.liftMost(candidates)
 		if k < 0 {
 			return nil
@@ -70,12 +73,16 @@ type trial struct {
 // start finds the set's best as things stand.
 func (t *trial) start() bool {
 	p, ok := t.best(t.musts)
+	if !ok {
+		return false
+	}
 	t.plan, t.sums = p, t.full(t.f, &p)
-	return ok
+	return true
 }
 
 // best is the plan of the set whose smallest ratio over the musts is largest,
-// whether or not that is a pass.
+// whether or not that is a pass; more than a pass is not looked for. False where
+// the set cannot even bring all musts to 0.
 func (t *trial) best(musts []*demand) (plan, bool) {
 	h := t.a.chooser
 	if t.set == 0 {
@@ -87,30 +94,31 @@ func (t *trial) best(musts []*demand) (plan, bool) {
 			fixed = math.Min(fixed, d.ratio(&choice{}))
 		}
 	}
-	lo, hi := 0.0, 1.0
-	raised := func(r float64) []*demand {
-		return changed(movedOnly(musts, t.set), func(d *demand) { d.need = r })
+	moved := movedOnly(musts, t.set)
+	reaching := func(ratio float64) (choice, bool) {
+		q, ok := h.find(t.set, changed(moved, func(d *demand) { d.need = ratio }), false)
+		return q.best, ok
 	}
-	q, known := h.find(t.set, raised(lo), false)
-	c := q.best
-	for known && hi-lo > 1e-3 {
+	of := func(c choice, ratio float64) plan {
+		return plan{set: t.set, cost: t.set.cost(h.ps), c: c, ratio: math.Min(fixed, ratio)}
+	}
+	c, ok := reaching(0)
+	if !ok {
+		return plan{}, false
+	}
+	if all, ok := reaching(1); ok {
+		return of(all, 1), true
+	}
+	lo, hi := 0.0, 1.0
+	for hi-lo > 1e-3 {
 		r := (lo + hi) / 2
-		if hi == 1 && lo == 0 {
-			r = 1
-		}
-		if q, ok := h.find(t.set, raised(r), false); ok {
-			c, lo = q.best, r
-			if r == 1 {
-				break
-			}
+		if further, ok := reaching(r); ok {
+			c, lo = further, r
 		} else {
 			hi = r
-			if r == 1 {
-				hi = 1 - 1e-12
-			}
 		}
 	}
-	return plan{set: t.set, cost: t.set.cost(h.ps), c: c, ratio: math.Min(fixed, lo)}, known
+	return of(c, lo), true
 }
 
 func movedOnly(demands []*demand, s set) []*demand {
