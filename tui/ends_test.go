@@ -32,6 +32,7 @@ func TestEnds(t *testing.T) {
 		"a fault in view":   {func(p pane, dir, _ string) { p.fault(breaks(dir, "view")) }, "ENDED 4", false},
 		"a fault, command":  {func(p pane, dir, _ string) { p.fault(breaks(dir, "command")) }, "ENDED 4", false},
 		"Ctrl-C":            {func(p pane, _, _ string) { p.keys("C-c") }, "ENDED 0", false},
+		"stopped a while":   {func(p pane, _, pid string) { p.stop(pid) }, "GONE 0", false},
 		"suspended for now": {func(p pane, _, _ string) { p.suspend() }, "GONE 0", false},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -80,6 +81,22 @@ func (p pane) fault(file string) {
 	if err := os.WriteFile(file, nil, 0o600); err != nil {
 		p.t.Fatal(err)
 	}
+}
+
+// stop stops the wizard from outside, so that the shell writes over its screen, and
+// goes on: the screen is drawn anew.
+func (p pane) stop(pidFile string) {
+	p.t.Helper()
+	p.signal(pidFile, syscall.SIGSTOP)
+	p.sees("ENDED 147") // 128 + SIGSTOP
+	p.keys("fg; echo GO''NE $?", "C-j") // the shell takes the terminal as it finds it
+	p.sees("Who measures")
+	p.keys("-l", "me")
+	p.sees("> half a name")
+	if shown := p.tmux("capture-pane", "-p"); strings.Contains(shown, "ENDED") {
+		p.t.Errorf("what the shell wrote still stands there:\n%s", shown)
+	}
+	p.keys("C-c")
 }
 
 // suspend stops the wizard, sees the shell and its own screen, and goes on.

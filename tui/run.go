@@ -22,7 +22,9 @@ func Run(o Options) error { return run(New(o), o) }
 const framesPerSecond = 120
 
 func run(w wizard, o Options) error {
-	p := tea.NewProgram(guarded{w}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(framesPerSecond))
+	var c continuing
+	p := tea.NewProgram(guarded{w}, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithFilter(c.filter))
+	c.program = p
 	hangup := make(chan os.Signal, 1)
 	signal.Notify(hangup, syscall.SIGHUP)
 	defer signal.Stop(hangup)
@@ -35,6 +37,7 @@ func run(w wizard, o Options) error {
 		case <-done:
 		}
 	}()
+	go c.watch(done)
 	last, err := p.Run()
 	if m, ok := last.(guarded); ok {
 		if saveErr := m.finish(); saveErr != nil {
