@@ -84,7 +84,7 @@ func nobodyCalled(store *sessions.Store, climber string) error {
 			err = fmt.Errorf("%w; did you mean %q?", err, n)
 		}
 	}
-	return exit{exitUsage, err}
+	return err
 }
 
 func tellTraces(w *world, t *forget.Traces) error {

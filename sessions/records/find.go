@@ -2,6 +2,7 @@ package records
 
 import (
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -94,6 +95,19 @@ var pieceWords = sync.OnceValue(func() (all [fit.NumPieces]string) {
 	}
 	return all
 })
+
+// pieceNames are all of them.
+func pieceNames() []string {
+	var names []string
+	for _, words := range pieceWords() {
+		for name := range strings.SplitSeq(words[1:], "\n") {
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	return names
+}
 
 // states are the words of the key is.
 func (e *Entry) states() []string {

@@ -4,8 +4,11 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/nearest"
+	"example.com/hangtape/sessions"
 )
 
 // A Query is what a session has to match: all of its words. The zero Query
@@ -48,9 +51,19 @@ var whole = map[string][]string{
 	"is":      {"finished", "unfinished", "signed", "unsigned", "differs", "moved", "twice", "bad"},
 }
 
+var purposes = []string{string(sessions.FirstFitting), string(sessions.ReTune), string(sessions.ReCheck), string(sessions.Review)}
+
+func checkNames() []string {
+	var names []string
+	for c := range rules.NumChecks {
+		names = append(names, c.String())
+	}
+	return names
+}
+
 // ParseQuery reads words that are split by blanks; quotes hold a phrase
-// together. The error names a key that there is not, or a verdict or state that
-// nothing can have; the beginning of one may become one.
+// together. The error names a key that there is not, or a word after it that finds
+// nothing whatever a session says; the beginning of one may become one.
 func ParseQuery(text string) (Query, error) {
 	var q Query
 	for text = strings.TrimSpace(text); text != ""; text = strings.TrimSpace(text) {
@@ -63,7 +76,7 @@ func ParseQuery(text string) (Query, error) {
 		}
 		t.word, text = cutWord(text)
 		if t.word = Unaccented(t.word); t.word != "" {
-			if err := checkWhole(t.key, t.word); err != nil {
+			if err := checkWord(t.key, t.word); err != nil {
 				return Query{}, err
 			}
 			t.whole, t.begins = " "+t.word+" ", "\n"+t.word
@@ -90,9 +103,24 @@ func isLetters(s string) bool {
 	return !strings.ContainsFunc(s, func(r rune) bool { return (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') })
 }
 
-func checkWhole(key, word string) error {
-	accepted, ok := whole[key]
-	if !ok || slices.ContainsFunc(accepted, func(w string) bool { return strings.HasPrefix(w, word) }) {
+// checkWord is the error of a word that no session can have under key.
+func checkWord(key, word string) error {
+	fits, accepted := strings.Contains, []string(nil)
+	switch key {
+	case "verdict", "is":
+		fits, accepted = strings.HasPrefix, whole[key]
+	case "purpose":
+		accepted = purposes
+	case "check":
+		accepted = checkNames()
+	case "piece":
+		accepted = pieceNames()
+	case "date":
+		return checkDate(word)
+	default:
+		return nil
+	}
+	if slices.ContainsFunc(accepted, func(w string) bool { return fits(w, word) }) {
 		return nil
 	}
 	err := fmt.Errorf("%s:%s finds nothing; accepted are %s", key, word, strings.Join(accepted, ", "))
@@ -100,6 +128,32 @@ func checkWhole(key, word string) error {
 		err = fmt.Errorf("%w (did you mean %s:%s?)", err, key, n)
 	}
 	return err
+}
+
+// checkDate is the error of a date that no day begins with. A range that is being
+// typed has one dot first.
+func checkDate(word string) error {
+	from, to, ranged := strings.Cut(word, "..")
+	if !ranged {
+		from = strings.TrimSuffix(word, ".")
+	}
+	if beginsDay(from) && beginsDay(to) {
+		return nil
+	}
+	return fmt.Errorf("date:%s finds nothing; accepted is a day, month or year, as 2026-04-18, 2026-04 or 2026, or a range from..to of them", word)
+}
+
+// beginsDay says whether some day, as 2026-04-18, begins with word.
+func beginsDay(word string) bool {
+	for _, rest := range []string{"2000-01-01", "2000-10-10"} {
+		if len(word) > len(rest) {
+			return false
+		}
+		if _, err := time.Parse(time.DateOnly, word+rest[len(word):]); err == nil {
+			return true
+		}
+	}
+	return false
 }
 
 func checkKey(key string) error {

@@ -10,7 +10,7 @@ import (
 func up() Step {
 	return Step{ID: "up", Title: "Before leaving the ground", Asks: []Ask{{
 		Key: "hang", Kind: Choice, Title: "Is the climber up?", Topic: "hang",
-		How: "Low on the rope, a second person and a rescue plan at hand, the kit inspected. The clock runs from here: seated hip first, all heights, thigh level, tether taut.",
+		How: "Low on the rope, a second person and a rescue plan at hand, the kit inspected. The clock runs from here: seated with the hip first, then thigh level, then tether taut.",
 		When: func(d *Draft) bool {
 			return d.Session.Purpose != sessions.Review
 		},
