@@ -88,7 +88,7 @@ func (p pane) fault(file string) {
 func (p pane) stop(pidFile string) {
 	p.t.Helper()
 	p.signal(pidFile, syscall.SIGSTOP)
-	p.sees("ENDED 147") // 128 + SIGSTOP
+	p.sees("ENDED 147")                 // 128 + SIGSTOP
 	p.keys("fg; echo GO''NE $?", "C-j") // the shell takes the terminal as it finds it
 	p.sees("Who measures")
 	p.keys("-l", "me")
