@@ -27,9 +27,10 @@ type LastGood struct {
 	*File           // its Name is that of the copy
 	At    time.Time // when the copy was made
 
-	// Damage is why the file is no session now; nil where it is one, but no more
-	// than the beginning of the copy, as of a file that was cut between two lines.
+	// Damage is why the file is no session now; nil where it still is one, as
+	// of a file that was cut between two lines.
 	Damage error
+	Cut    bool // the file is the beginning of the copy
 }
 
 // LastGoodPath is the folder of the last good copies.
@@ -113,7 +114,7 @@ func lastGood(disk Files, path string) (*LastGood, error) {
 	if damage == nil && !cut || errors.As(damage, &told) && told.Newer {
 		return nil, nil
 	}
-	return &LastGood{f, info.ModTime(), damage}, nil
+	return &LastGood{f, info.ModTime(), damage, cut}, nil
 }
 
 // Says is what the copy is: when it was made, whose session it is, and how much

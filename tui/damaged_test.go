@@ -76,7 +76,7 @@ func TestDamagedSessionIsTakenFromItsLastGoodCopy(t *testing.T) {
 					d.burst(string(k))
 				}
 				inBox(t, d.model.View(), c.size[0], c.size[1])
-				d.sees("This file is damaged", "line ", "no TOML", "There is a last good copy, of ", "Ash", "1  take the last good copy")
+				d.sees("This file is damaged", "it was cut", "There is a last good copy, of ", "Ash", "1  take the last good copy")
 				d.seesNo("2  go on")
 				d.typed("2") // nothing to go on with
 				if now, err := os.ReadFile(path); err != nil || !bytes.Equal(now, cut) {
@@ -126,7 +126,7 @@ func TestSessionCutBetweenLinesIsNotTakenForWhole(t *testing.T) {
 			d := sitAt(t, dir, 44, 20)
 			d.typed("2")
 			inBox(t, d.model.View(), 44, 20)
-			d.sees("This file is damaged", "It ends too", "1  take the last good copy", "2  go on with the file as it is")
+			d.sees("This file is damaged", "it was cut", "1  take the last good copy", "2  go on with the file as it is")
 			d.typed(key)
 			want := cut
 			if key == "1" {
@@ -150,6 +150,22 @@ func TestSessionCutBetweenLinesIsNotTakenForWhole(t *testing.T) {
 			}
 		})
 	}
+}
+
+// TestEditedFileIsToldByItsFault: a slip of an editor is told with its line, and the
+// copy from before it is there for the taking.
+func TestEditedFileIsToldByItsFault(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		dir := t.TempDir()
+		path, was := cutSession(t, dir)
+		if err := os.WriteFile(path, bytes.Replace(was, []byte("place"), []byte("plaice"), 1), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		d := sitAt(t, dir, 80, 24)
+		d.typed("2")
+		d.sees("line ", "session.plaice", "did you mean session.place?", "mended by hand")
+		d.leave()
+	})
 }
 
 // TestTakingTwiceTakesOnce presses the key again before the disk has answered, and
@@ -213,7 +229,7 @@ func TestDamagedLineByLine(t *testing.T) {
 				}
 			}
 		}
-		has(say("resume\n1\nwhat\nback\nquit\n"), "1: 2026-05-07 09:00, Ash, damaged; there is a last good copy", "This file is damaged", "There is a last good copy, of ", "Type take for the last good copy")
+		has(say("resume\n1\nwhat\nback\nquit\n"), "1: 2026-05-07 09:00, Ash, damaged; there is a last good copy", "it was cut", "There is a last good copy, of ", "Type take for the last good copy")
 		has(say("past\nis:bad\n1\nback\nback\nquit\n"), "There is a last good copy, of ", "Type take for")
 		if now, err := os.ReadFile(path); err != nil || bytes.Equal(now, was) {
 			t.Errorf("taken unasked: %v", err)

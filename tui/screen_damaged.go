@@ -120,23 +120,31 @@ func (m *Model) damagedLines(width int) []string {
 
 // says is what is wrong and what there is, after a title.
 func (d damaged) says() []string {
-	trouble := "It ends too early: the last good copy goes on where it stops."
-	if d.good.Damage != nil {
-		trouble = d.good.Damage.Error()
-	}
-	if file := (*sessions.FileError)(nil); errors.As(d.good.Damage, &file) {
-		if trouble = file.Faults[0].String(); file.Faults[0].Line > 0 {
-			trouble = fmt.Sprintf("line %d: %s", file.Faults[0].Line, trouble)
-		}
-		if more := len(file.Faults) - 1; more > 0 {
-			trouble += fmt.Sprintf(" (and %d more)", more)
-		}
-	}
 	return []string{
 		"This file is damaged",
-		filepath.Base(d.path) + ": " + trouble,
+		filepath.Base(d.path) + ": " + d.trouble(),
 		"There is a last good copy, " + d.good.Says() + ". The file can also be mended by hand, with any editor of plain text.",
 	}
+}
+
+// trouble is what is wrong: where it was cut, no fault of the text says it better.
+func (d damaged) trouble() string {
+	file := (*sessions.FileError)(nil)
+	switch {
+	case d.good.Cut:
+		return "it was cut; the last good copy goes on where it ends."
+	case !errors.As(d.good.Damage, &file):
+		return d.good.Damage.Error()
+	}
+	first, more := file.Faults[0], len(file.Faults)-1
+	trouble := first.String()
+	if first.Line > 0 {
+		trouble = fmt.Sprintf("line %d: %s", first.Line, trouble)
+	}
+	if more > 0 {
+		trouble += fmt.Sprintf(" (and %d more)", more)
+	}
+	return trouble
 }
 
 // acts are what can be done, each by its number.
