@@ -34,7 +34,8 @@ func (c *curve) at(d sum) sum {
 // brings is what a variance of d brings to the margin's at x.
 func (c *curve) brings(x, variance float64) sum {
 	h := math.Min(1, (c.hi-c.lo)/2) // mm
-	slope, near := c.margin.PredictDerivative(x), math.Min(math.Max(x, c.lo+h), c.hi-h)
+	slope := c.margin.PredictDerivative(math.Min(math.Max(x, c.lo), c.hi))
+	near := math.Min(math.Max(x, c.lo+h), c.hi-h)
 	curvature := (c.margin.PredictDerivative(near+h) - c.margin.PredictDerivative(near-h)) / (2 * h)
 	return sum{variance: slope * slope * variance, shift: curvature * variance / 2}
 }

@@ -168,12 +168,12 @@ func (a *adviser) loose(checks []string) []string {
 	for _, i := range h.inFileOrder() {
 		pc := h.ps[i]
 		spread := pc.how.SettingSpread()
-		exact := changed(h.musts, func(d *demand) { d.more.variance -= d.t.settingVariance(i, d.output, spread) })
+		exact := changed(h.musts, func(d *demand) { d.more.variance -= d.settingVariance(i, spread) })
 		if h.any(exact) {
 			alone = append(alone, pc.id.Key())
 		}
 		for _, d := range h.musts {
-			if slices.Contains(checks, d.e.Check().String()) && d.t.settingVariance(i, d.output, spread) > 0.01*d.t.base[d.e].variance {
+			if slices.Contains(checks, d.e.Check().String()) && d.settingVariance(i, spread) > 0.01*d.t.base[d.e].variance {
 				part = append(part, pc.id.Key())
 				break
 			}
@@ -186,14 +186,18 @@ func (a *adviser) loose(checks []string) []string {
 }
 
 // settingVariance is what the spread of setting the piece at place i brings to
-// the variance of an output, at the reference.
-func (t *tables) settingVariance(i, o int, spread float64) float64 {
-	tm := t.terms[i][o]
+// the variance of the end, at the reference.
+func (d *demand) settingVariance(i int, spread float64) float64 {
+	tm := d.t.terms[i][d.output]
 	if tm == nil || len(tm.options) < 3 {
 		return 0
 	}
 	n := len(tm.options)
 	marks := float64(n - 2)
-	slope := (tm.options[n-1].margin - tm.options[1].margin) / marks / t.mark
-	return slope * slope * spread * spread
+	slope := (tm.options[n-1].margin - tm.options[1].margin) / marks / d.t.mark
+	variance := slope * slope * spread * spread
+	if d.curve != nil {
+		return d.curve.brings(d.t.base[d.output].margin, variance).variance
+	}
+	return variance
 }
