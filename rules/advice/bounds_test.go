@@ -10,7 +10,7 @@ import (
 )
 
 // Bounds that are not searched as they were told are told of: the tether is
-// 135 mm long, the main bridge's rings are 364 mm apart.
+// 135 mm long, the main bridge's rings are 364 mm apart, the backup bridge's 359.7 mm.
 func TestBoundsThatAreNotSearchedAsToldAreTold(t *testing.T) {
 	file := goodKit(t)
 	for _, c := range []struct {
@@ -26,6 +26,8 @@ func TestBoundsThatAreNotSearchedAsToldAreTold(t *testing.T) {
 		{fit.PieceTether, func(i *fit.PieceInfo) { i.Bounds = [2]float64{50, 135} }, ""},
 		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{365, 1600} }, ""},
 		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 1600} }, "its rings keep it at 365 mm or more: nothing shorter is tried"},
+		{fit.PieceBackupBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{361, 1600} }, ""},
+		{fit.PieceBackupBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 1600} }, "its rings keep it at 361 mm or more: nothing shorter is tried"},
 		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 365} }, "a change ends within them"},
 		{fit.PieceMainBridge, func(i *fit.PieceInfo) { i.Bounds = [2]float64{300, 350} }, "it is left as it is"},
 	} {

@@ -51,7 +51,7 @@ func TestLeastEasing(t *testing.T) {
 			want float64
 			ok   bool
 		}{
-			{0.5, nil, 1, room >= 1}, {6.5, nil, 7, room >= 7}, {6.5, &Easing{By: 8}, 7, room >= 7}, {6.5, &Easing{By: 7}, 0, false},
+			{0.5, nil, 1, room >= 1}, {6.5, nil, 7, room >= 7}, {6.5, &Easing{By: 8}, 7, room >= 7}, {6.5, &Easing{By: 7}, 0, false}, {0.5, &Easing{By: 2}, 1, room >= 1},
 			{room - 0.5, nil, room, room >= 1}, {room + 0.5, nil, 0, false},
 		} {
 			short(c.by)
