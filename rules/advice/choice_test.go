@@ -3,6 +3,7 @@ package advice
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -120,6 +121,38 @@ func TestSearchMissesNoChoice(t *testing.T) {
 	})
 	if some < 20 || none < 20 {
 		t.Errorf("%d found and %d not: too few", some, none)
+	}
+}
+
+// Where every end is met by some choice drawn at random, by little or by nothing,
+// a search finds one, and none that moves further; with any set of pieces.
+func TestSearchFindsWhatThereIs(t *testing.T) {
+	draw := rand.New(rand.NewPCG(7, 8))
+	for _, name := range tried {
+		h := sparse(t, name).chooser
+		for _, s := range h.sets {
+			for range 10 {
+				var c choice
+				for i, p := range h.ps {
+					if s.has(i) {
+						c[i] = 1 + draw.IntN(len(p.marks))
+					}
+				}
+				var demands []*demand
+				for _, d := range append(exactly(h.musts), exactly(h.shoulds)...) {
+					if at := d.at(&c).margin; !math.IsNaN(at) {
+						d.more.margin -= at - float64(draw.IntN(2))*draw.Float64()*30
+						demands = append(demands, d)
+					}
+				}
+				if q, ok := h.find(s, demands, false); !ok || !allMet(demands, &q.best) {
+					t.Errorf("%s/%06b: found %t %v, but %v is one", name, s, ok, q.best, c)
+				}
+				if q, ok := h.find(s, demands, true); !ok || !allMet(demands, &q.best) || q.moved > h.moved(&c)+1e-9 {
+					t.Errorf("%s/%06b: found %t %v, which moves %g mm, but %v moves %g mm", name, s, ok, q.best, q.moved, c, h.moved(&c))
+				}
+			}
+		}
 	}
 }
 
