@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"strings"
 )
 
 // Brief is the check's verdict with its margin, as it stands in a table, with
@@ -13,7 +12,7 @@ func (c *Check) Brief(unit string) string {
 	if IsLength(of) {
 		of = unit
 	}
-	word := strings.ToUpper(string(c.Verdict))
+	word := c.Verdict.Loud()
 	switch {
 	case c.Verdict == Unknown:
 		return word

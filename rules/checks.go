@@ -19,6 +19,7 @@ type CheckInfo struct {
 	Kind  Kind
 	Unit  string // mm, deg, kN, or "" for a ratio or a count; UnitAt tells it for an end
 
+	Title    string // its name for people
 	What     string // what has to be so
 	Why      string // what goes wrong where it is not
 	Measured string // how it is judged

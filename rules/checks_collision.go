@@ -16,6 +16,7 @@ const collisionEnds = 2
 var collisionChecks = checkTable{
 	GardaUnderConnector: {
 		Name: "garda-under-connector", Group: "collision", Kind: Must, Unit: "mm",
+		Title:    "Garda under connector",
 		What:     "With the thigh level the Garda hitch stays clear under the main connector.",
 		Why:      "Where they meet, the Garda hitch jams under the connector or pushes it up, and the foot never gets its full step.",
 		Measured: "The outside bottom of the main connector less the top of the Garda hitch, thigh level, against connector-clearance.",
@@ -39,6 +40,7 @@ var collisionChecks = checkTable{
 	},
 	GardaReleaseRoom: {
 		Name: "garda-release-room", Group: "collision", Kind: Must, Unit: "mm",
+		Title:    "Garda release room",
 		What:     "With the tether taut there is free rope above the Garda hitch to release it.",
 		Why:      "A Garda hitch cannot be opened under load: it has to be run up a little first, and the main connector must not be in the way.",
 		Measured: "The outside bottom of the main connector less the top of the Garda hitch where the tether stops it, against release-room.",

@@ -21,6 +21,7 @@ const kitEnds = 12
 var kitChecks = checkTable{
 	GardaConnectorSize: {
 		Name: "garda-connector-size", Group: "kit", Kind: Must, Unit: "mm",
+		Title:    "Garda connector size",
 		What:     "The Garda hitch's connectors are wide enough for both legs of rope.",
 		Why:      "In narrow connectors the rope does not seat, and a Garda hitch that does not seat does not hold.",
 		Measured: "The connectors' inside width against least-width-ratio times the rope's diameter.",
@@ -43,6 +44,7 @@ var kitChecks = checkTable{
 	},
 	HitchCordGrip: {
 		Name: "hitch-cord-grip", Group: "kit", Kind: Must, Unit: "",
+		Title:    "Hitch cord grip",
 		What:     "The hitch cord is thin enough to grip the rope.",
 		Why:      "Thick cord on a thin rope slides.",
 		Measured: "The cord's diameter divided by the rope's, on each side, against most-cord-ratio.",
@@ -66,6 +68,7 @@ var kitChecks = checkTable{
 	},
 	HitchCordBite: {
 		Name: "hitch-cord-bite", Group: "kit", Kind: Should, Unit: "",
+		Title:    "Hitch cord bite",
 		What:     "The hitch cord is thick enough not to jam on the rope.",
 		Why:      "Thin cord bites hard, jams, and is weaker.",
 		Measured: "The cord's diameter divided by the rope's, on each side, against least-cord-ratio.",
@@ -89,6 +92,7 @@ var kitChecks = checkTable{
 	},
 	HitchWraps: {
 		Name: "hitch-wraps", Group: "kit", Kind: Must, Unit: "",
+		Title:    "Hitch wraps",
 		What:     "Each friction hitch has enough wraps.",
 		Why:      "Too few wraps do not hold.",
 		Measured: "The turns of cord on the rope, on each side, against least-wraps.",
@@ -113,6 +117,7 @@ var kitChecks = checkTable{
 	},
 	HitchCordStrength: {
 		Name: "hitch-cord-strength", Group: "kit", Kind: Must, Unit: "kN",
+		Title:    "Hitch cord strength",
 		What:     "Each hitch loop alone carries the climber ten times over, knots counted.",
 		Why:      "If one hitch lets go the other one carries the whole climber.",
 		Measured: "Two strands of the cord's strength times knot-efficiency, on each side, against least-hitch-ratio times the climber's weight.",
@@ -137,6 +142,7 @@ var kitChecks = checkTable{
 	},
 	TetherStrength: {
 		Name: "tether-strength", Group: "kit", Kind: Must, Unit: "kN",
+		Title:    "Tether strength",
 		What:     "The backup tether holds twice the largest load that it may see, knots counted.",
 		Why:      "It is all that holds when the hitches let go.",
 		Measured: "Its strands times the cord's strength times knot-efficiency, against least-strength-ratio times peak-force, and times the peak force of this climber's drop.",
@@ -176,6 +182,7 @@ var kitChecks = checkTable{
 	},
 	TwoLoadPaths: {
 		Name: "two-load-paths", Group: "kit", Kind: Must, Unit: "",
+		Title:    "Two load paths",
 		What:     "Two ways lead from the saddle to the rope that share no part.",
 		Why:      "Where both ways go through one part, that part failing drops the climber.",
 		Measured: "The ways are counted: pair of hitches, main connector, main bridge and its rings; Garda hitch, tether, backup bridge and its rings. Saddle webbing, rope and union are shared by all and not counted.",

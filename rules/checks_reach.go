@@ -20,6 +20,7 @@ const reachEnds = 11
 var reachChecks = checkTable{
 	HitchTopReach: {
 		Name: "hitch-top-reach", Group: "reach", Kind: Must, Unit: "mm",
+		Title:    "Hitch top reach",
 		What:     "The raised wrist gets to the top of each friction hitch.",
 		Why:      "A hitch that the hand cannot get on top of cannot be broken loose or pulled down while hanging on it.",
 		Measured: "The height of the raised wrist less the height of the hitch top, on each side, against reach-reserve.",
@@ -46,6 +47,7 @@ var reachChecks = checkTable{
 	},
 	HitchHandhold: {
 		Name: "hitch-handhold", Group: "reach", Kind: Should, Unit: "mm",
+		Title:    "Hitch handhold",
 		What:     "Each hitch loop is long enough to hold under the wraps.",
 		Why:      "Both hands take hold under the wraps to shove the hitches up; a short loop leaves no room for a hand above the connector.",
 		Measured: "From the inside top of the main connector up to where the loop ends and the wraps begin, on each side, against least-loop.",
@@ -71,6 +73,7 @@ var reachChecks = checkTable{
 	},
 	HitchPairLevel: {
 		Name: "hitch-pair-level", Group: "reach", Kind: Should, Unit: "mm",
+		Title:    "Hitch pair level",
 		What:     "The two hitch tops stand nearly level.",
 		Why:      "Both hitches go up in one shove; where one stands higher, one hand comes short and one leg of rope takes the load first.",
 		Measured: "The difference between the two hitch tops, against most-pair-difference. The side told is the higher one.",
@@ -96,6 +99,7 @@ var reachChecks = checkTable{
 	},
 	ConnectorAtFace: {
 		Name: "connector-at-face", Group: "reach", Kind: Should, Unit: "mm",
+		Title:    "Connector at face",
 		What:     "The top of the main connector hangs in front of the face.",
 		Why:      "Lower than the chin it takes the room that the Garda hitch needs under it; above the brow it takes the hitches out of reach.",
 		Measured: "The inside top of the main connector against the nose: at most face-below under it, at most face-above over it.",
@@ -134,6 +138,7 @@ var reachChecks = checkTable{
 	},
 	GardaLowReach: {
 		Name: "garda-low-reach", Group: "reach", Kind: Should, Unit: "mm",
+		Title:    "Garda low reach",
 		What:     "After a stand the seated climber's hand still gets down to the Garda hitch.",
 		Why:      "Each move starts by drawing the Garda hitch up; a climber who has to lean down for it tires, and may not get to it at all.",
 		Measured: "The lowest height of the Garda hitch (seated, before drawing it up) against the wrist of the hanging arm.",
@@ -157,6 +162,7 @@ var reachChecks = checkTable{
 	},
 	FootLoopAtWaist: {
 		Name: "foot-loop-at-waist", Group: "reach", Kind: Should, Unit: "mm",
+		Title:    "Foot loop at waist",
 		What:     "The foot loop comes up to about the waist.",
 		Why:      "Near the waist both hands can work the Garda hitch. Much higher and it takes the room under the connector, much lower and the move gets short.",
 		Measured: "The foot loop's length against the waist's height, standing with boots on: at most waist-below under it, at most waist-above over it.",

@@ -29,6 +29,7 @@ var (
 var recoveryChecks = checkTable{
 	TetherLetsThighLevel: {
 		Name: "tether-lets-thigh-level", Group: "recovery-room", Kind: Must, Unit: "mm",
+		Title:    "Tether lets thigh level",
 		What:     "The tether lets the Garda hitch come up until the thigh is level.",
 		Why:      "A tether that stops it sooner makes every move short and steep.",
 		Measured: "How far past level the tether lets the Garda hitch come (less than 0: short of level), against least-over.",
@@ -53,6 +54,7 @@ var recoveryChecks = checkTable{
 	},
 	TetherStopsKnee: {
 		Name: "tether-stops-knee", Group: "recovery-room", Kind: Should, Unit: "mm",
+		Title:    "Tether stops knee",
 		What:     "The tether stops the Garda hitch soon after the thigh is level.",
 		Why:      "Every millimetre past level is added to the drop if the hitches slip.",
 		Measured: "How far past level the tether lets the Garda hitch come, against most-over.",
@@ -76,6 +78,7 @@ var recoveryChecks = checkTable{
 	},
 	KneeBendOnTether: {
 		Name: "knee-bend-on-tether", Group: "recovery-room", Kind: Must, Unit: "deg",
+		Title:    "Knee bend on tether",
 		What:     "Hanging on the tether, the leg in the foot loop can still push the climber up.",
 		Why:      "A knee that is folded too far cannot push, and a foot loop that hangs out of the leg's reach gives nothing to push on: the climber would be stuck on the tether.",
 		Measured: "The bend of the knee with the foot in the loop while hanging on the tether, against most-flexion; and thigh and shin together against the distance from hip to foot.",
@@ -115,6 +118,7 @@ var recoveryChecks = checkTable{
 	},
 	SlipDrop: {
 		Name: "slip-drop", Group: "recovery-room", Kind: Must, Unit: "mm",
+		Title:    "Slip drop",
 		What:     "If both hitches let go, the tether catches the climber after a short drop, and not before they let go.",
 		Why:      "The tether is a work-positioning backup, not fall arrest: a long drop hurts. A tether that catches too early takes the load off the hitches in every move.",
 		Measured: "The slack in the tether after a stand, Garda hitch not yet drawn up: against most-drop, and against 0.",
@@ -152,6 +156,7 @@ var recoveryChecks = checkTable{
 	},
 	SlipForce: {
 		Name: "slip-force", Group: "recovery-room", Kind: Must, Unit: "kN",
+		Title:    "Slip force",
 		What:     "If both hitches let go, the catch stays under the peak force that the body may see.",
 		Why:      "Little rope above stretches little: the closer to the union, the harder the same drop is caught.",
 		Measured: "The peak force of that drop, both legs of rope as a spring, for the least rope above that the climber will use, against peak-force.",
@@ -175,6 +180,7 @@ var recoveryChecks = checkTable{
 	},
 	DrillGroundRoom: {
 		Name: "drill-ground-room", Group: "recovery-room", Kind: Should, Unit: "mm",
+		Title:    "Drill ground room",
 		What:     "In the drill the boots stay off the ground, also when the rope stretches.",
 		Why:      "A drill that ends on the ground proves nothing, and a free drop there would hurt.",
 		Measured: "The soles above the ground after a stand, less the hitches' set, the slack and the rope's stretch in the catch; and the same where the tether stops short of level.",

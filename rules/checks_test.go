@@ -9,7 +9,7 @@ func TestEveryCheckIsDescribed(t *testing.T) {
 	names := map[string]bool{}
 	for c := range NumChecks {
 		info := c.Info()
-		for field, v := range map[string]string{"Name": info.Name, "Group": info.Group, "What": info.What, "Why": info.Why,
+		for field, v := range map[string]string{"Name": info.Name, "Group": info.Group, "Title": info.Title, "What": info.What, "Why": info.Why,
 			"Measured": info.Measured, "Do": info.Do, "Source": info.Source, "Kind": string(info.Kind)} {
 			if v == "" {
 				t.Errorf("check %d (%s): no %s", c, info.Name, field)

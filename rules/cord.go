@@ -75,22 +75,24 @@ func CordParts(c fit.Cord, cut fit.CordCut, unit string) []CordPart {
 	show := func(mm float64) string { return FormatLength(mm, unit) }
 	var out []CordPart
 	for _, p := range cut.Parts {
-		told := CordPart{Name: p.Name, Length: show(p.Length)}
+		told := CordPart{Length: show(p.Length), How: fmt.Sprintf("%d x %s", p.Count, show(p.Each))}
 		switch p.Name {
+		case "strands":
+			told.Name = "strands"
+		case "eyes":
+			told.Name = "eyes"
 		case "wraps":
-			told.Name, told.How = "turns on the rope", fmt.Sprintf("%d x %s", p.Count, show(p.Each))
+			told.Name = "turns on the rope"
 		case "hitch":
 			told.Name, told.How = c.Hitch.String(), fmt.Sprintf("%.1f d", p.Each/c.Diameter)
 		case "bend":
 			told.Name, told.How = c.Closing.String(), fmt.Sprintf("%.1f d", p.Each/c.Diameter)
 		case "ends":
-			told.Name, told.How = c.Closing.String()+"s", fmt.Sprintf("%d x %.1f d", p.Count, p.Each/c.Diameter)
+			told.Name, told.How = c.Closing.String(), fmt.Sprintf("%d x %.1f d", p.Count, p.Each/c.Diameter)
 		case "tails":
-			told.How = fmt.Sprintf("%d x %s at least", p.Count, show(p.Each))
+			told.Name, told.How = "tails", fmt.Sprintf("%d x %s at least", p.Count, show(p.Each))
 		case "trimming":
-			told.How = "cut off again when all is well"
-		default:
-			told.How = fmt.Sprintf("%d x %s", p.Count, show(p.Each))
+			told.Name, told.How = "trimming", "cut off again when all is well"
 		}
 		out = append(out, told)
 	}

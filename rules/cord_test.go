@@ -59,7 +59,7 @@ func TestWhereTheCordGoes(t *testing.T) {
 	for _, p := range rules.CordParts(line, m.Cut(line, 5), "cm") {
 		got = append(got, p.Name+": "+p.Length+", "+p.How)
 	}
-	want := "strands: 100.0 cm, 1 x 100.0 cm; eyes: 61.0 cm, 2 x 30.5 cm; figure-eight loops: 48.0 cm, 2 x 30.0 d; " +
+	want := "strands: 100.0 cm, 1 x 100.0 cm; eyes: 61.0 cm, 2 x 30.5 cm; figure-eight loop: 48.0 cm, 2 x 30.0 d; " +
 		"tails: 20.0 cm, 2 x 10.0 cm at least; trimming: 27.0 cm, cut off again when all is well"
 	if told := strings.Join(got, "; "); told != want {
 		t.Errorf("%s\nwant %s", told, want)

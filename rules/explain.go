@@ -23,7 +23,7 @@ type Topic struct {
 	Also   []string // other names that lead here: keys of the files, names in answers
 }
 
-// TopicKind groups the topics.
+// TopicKind groups the topics; it is the word for one of them.
 type TopicKind string
 
 // The kinds of topic, in the order in which they are listed.
@@ -52,14 +52,26 @@ func (k TopicKind) Heading() string {
 	switch k {
 	case Chapter:
 		return "Handbook"
+	case CheckTopic:
+		return "Checks"
+	case LimitTopic:
+		return "Limits"
+	case ReadingTopic:
+		return "Readings"
 	case LabelTopic:
 		return "Told, or read off a label"
 	case PostureTopic:
 		return "Postures: what nobody reads"
 	case PoseTopic:
 		return "Poses: what is computed"
+	case VerdictTopic:
+		return "Verdicts"
+	case OriginTopic:
+		return "Origins"
+	case FindingTopic:
+		return "Findings"
 	}
-	return strings.ToUpper(string(k[:1])) + string(k[1:]) + "s"
+	return "Terms"
 }
 
 // Topics are all explanations, grouped by kind in the order of TopicKinds.

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // mmPerInch is exact (international inch, 1959).
@@ -132,6 +134,23 @@ func (s scale) appendWithUnit(b []byte, v float64) []byte {
 		b = append(append(b, ' '), s.unit...)
 	}
 	return b
+}
+
+// Upper is a text with a capital first letter.
+func Upper(s string) string {
+	first, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[n:]
+}
+
+// Count is so many of something: "1 session", "12 sessions".
+func Count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
 }
 
 // decimal is v with so many decimals, never "-0".

@@ -18,6 +18,7 @@ type LimitInfo struct {
 	Default float64    // in Unit
 	Unit    string     // mm, deg, kN, or "" for a ratio or a count
 	Bounds  [2]float64 // least and most that a school may set, both allowed
+	Title   string     // its name for people
 	Why     string     // what goes wrong beyond it
 	Source  string     // where the number comes from
 }

@@ -2,8 +2,8 @@ package rules
 
 import "example.com/hangtape/fit"
 
-// The parts between saddle and rope that can carry the climber, in the words
-// that a person is told. A pair is one part: one hitch alone does not hold, as
+// The parts between saddle and rope that can carry the climber, as JSON names
+// them; for people PartWords. A pair is one part: one hitch alone does not hold, as
 // the rope then runs over the union.
 const (
 	partMainRings    = "main rings"
@@ -15,6 +15,35 @@ const (
 	partTether       = "backup tether"
 	partGarda        = "Garda hitch"
 )
+
+// PartWords are parts between saddle and rope for people.
+func PartWords(parts []string) []string {
+	words := make([]string, len(parts))
+	for i, part := range parts {
+		words[i] = partWord(part)
+	}
+	return words
+}
+
+func partWord(part string) string {
+	switch part {
+	case partMainRings:
+		return "main rings"
+	case partMainBridge:
+		return "main bridge"
+	case partConnector:
+		return "main connector"
+	case partHitches:
+		return "pair of friction hitches"
+	case partBackupRings:
+		return "backup rings"
+	case partBackupBridge:
+		return "backup bridge"
+	case partTether:
+		return "backup tether"
+	}
+	return "Garda hitch"
+}
 
 // LoadPaths counts the ways from saddle to rope that share no part, and names
 // the parts that every way runs through: each of them holds the climber alone.

@@ -21,6 +21,17 @@ var pieceNames = [fit.NumPieces]string{
 // PieceName is a piece in the trade's words.
 func PieceName(p fit.Piece) string { return pieceNames[p] }
 
+// HowWord is a way to change a piece, for people.
+func HowWord(h fit.How) string {
+	switch h {
+	case fit.Slides:
+		return "slides"
+	case fit.ReTie:
+		return "re-tie"
+	}
+	return "fixed"
+}
+
 // toldNames are the inputs that are told or read off a label, by their key in
 // the session file.
 var toldNames = map[string]string{
@@ -86,10 +97,21 @@ func InputName(key string) string {
 		case key == "kit."+p.Key():
 			return pieceNames[p]
 		case ok && table == "kit."+p.Key():
-			return strings.Replace(pieceNames[p], "hitch loop", "friction hitch", 1) + ", " + name
+			return tiedName(p) + ", " + name
 		}
 	}
 	return key
+}
+
+// tiedName is a piece as what is tied of cord: of a hitch loop the hitch.
+func tiedName(p fit.Piece) string {
+	switch p {
+	case fit.PieceHitchLeft:
+		return "left friction hitch"
+	case fit.PieceHitchRight:
+		return "right friction hitch"
+	}
+	return pieceNames[p]
 }
 
 // isRead says whether an input is read off a tape, and not told.

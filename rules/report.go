@@ -3,9 +3,11 @@ package rules
 import (
 	"encoding/json"
 	"math"
+	"strings"
 )
 
-// Verdict is how a check came out, with its uncertainty.
+// Verdict is how a check came out, with its uncertainty; in JSON and in files as
+// it is, for people its Word.
 type Verdict string
 
 // The verdicts, from worst to best.
@@ -18,6 +20,24 @@ const (
 
 // Verdicts are all verdicts, from worst to best.
 func Verdicts() []Verdict { return []Verdict{Fail, Unknown, Tight, Pass} }
+
+// Word is a verdict for people, within a sentence.
+func (v Verdict) Word() string {
+	switch v {
+	case Fail:
+		return "fail"
+	case Unknown:
+		return "unknown"
+	case Tight:
+		return "tight"
+	case Pass:
+		return "pass"
+	}
+	return string(v)
+}
+
+// Loud is a verdict that stands alone: "PASS".
+func (v Verdict) Loud() string { return strings.ToUpper(v.Word()) }
 
 var nan = math.NaN()
 

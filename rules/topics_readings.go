@@ -47,7 +47,7 @@ func readingTopics() []Topic {
 			also = append(also, info.Key)
 		}
 		out = append(out, Topic{
-			Name: readingName(r), Kind: ReadingTopic, Title: strings.ToUpper(info.Name[:1]) + info.Name[1:], What: info.Mark, Why: info.Why,
+			Name: readingName(r), Kind: ReadingTopic, Title: Upper(info.Name), What: info.Mark, Why: info.Why,
 			How: taken + info.How + " Spread of landing on it: " + spreads[info.Spread] + ".",
 			Do: "Take it again where a verdict is tight on it or a finding names it: three readings, finding the mark afresh each time, are worth far more than one. " +
 				"What was not taken is left empty.",

@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 	"math"
-	"strings"
 )
 
 // checkTopics explain the checks, from their table.
@@ -28,7 +27,7 @@ func checkTopics() []Topic {
 			kind = "A should: advice, it does not hold up the sign-off."
 		}
 		out = append(out, Topic{
-			Name: info.Name, Kind: CheckTopic, Title: titleOf(info.Name), What: info.What + " " + kind, Why: info.Why,
+			Name: info.Name, Kind: CheckTopic, Title: info.Title, What: info.What + " " + kind, Why: info.Why,
 			How: how, Do: info.Do, Source: info.Source,
 		})
 	}
@@ -53,7 +52,7 @@ func limitTopics() []Topic {
 			what = "A limit without a check: "
 		}
 		out = append(out, Topic{
-			Name: info.Name, Kind: LimitTopic, Title: titleOf(info.Name), What: what + l.span() + ".", Why: info.Why,
+			Name: info.Name, Kind: LimitTopic, Title: info.Title, What: what + l.span() + ".", Why: info.Why,
 			How:    "A school moves it in school.toml, or one session in its own file, under [limits]. Wherever a moved limit was used, that is shown.",
 			Do:     "Leave it where it is unless your school has a reason that it can put in writing; outside its bounds it is refused.",
 			Source: info.Source, Also: []string{"limits." + info.Name},
@@ -92,10 +91,4 @@ func otherUnit(v float64, unit string) (number, other string) {
 		return fmt.Sprintf("%.0f", 10*math.Round(v*lbfPerKN/10)), "lbf"
 	}
 	return "", ""
-}
-
-// titleOf is a stable name as a title: "Garda under connector".
-func titleOf(name string) string {
-	title := strings.ReplaceAll(name, "-", " ")
-	return strings.ToUpper(title[:1]) + title[1:]
 }

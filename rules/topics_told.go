@@ -85,7 +85,7 @@ func postureTopics() []Topic {
 			least += " (" + FormatLength(p.LeastU(), "in") + ")"
 		}
 		out = append(out, Topic{
-			Name: name, Kind: PostureTopic, Title: strings.ToUpper(info.Name[:1]) + info.Name[1:], What: words.what, Why: words.why,
+			Name: name, Kind: PostureTopic, Title: Upper(info.Name), What: words.what, Why: words.why,
 			How: fmt.Sprintf("%s by default. A session may give its own as [value, standard uncertainty] under [posture], the uncertainty not below %s.",
 				usual, least),
 			Do:     "Leave it unless you watched this climber and know better.",

@@ -39,7 +39,7 @@ func isUnknown(c *Check) bool { return c.Verdict == Unknown || !c.Has.Known() ||
 
 func sentence(id CheckID, c *Check, unit string) string {
 	if isUnknown(c) {
-		return notKnown(c.Missing)
+		return "not known: " + WaitsFor(c.Missing)
 	}
 	s := say(id, c, unit)
 	return string(s.tail(s.clauses(make([]byte, 0, 256))))
@@ -106,7 +106,7 @@ func (s *said) fill(b []byte, text string) []byte {
 		name, words, two := strings.Cut(slot, " ")
 		switch name {
 		case "at":
-			b = append(b, s.At...)
+			b = append(b, sideWord(s.At)...)
 		case "has":
 			b = s.amount(b, float64(s.Has), words, two)
 		case "needs":
@@ -114,6 +114,17 @@ func (s *said) fill(b []byte, text string) []byte {
 		}
 		text = after
 	}
+}
+
+// sideWord is an end of a check that stands in a sentence.
+func sideWord(at string) string {
+	switch at {
+	case "left":
+		return "left"
+	case "right":
+		return "right"
+	}
+	return at
 }
 
 // amount adds the absolute value of v and, where there are two words for it, the
@@ -165,12 +176,12 @@ func (s *said) margin(b []byte) []byte {
 	return b
 }
 
-// notKnown says what an unknown check waits for.
-func notKnown(missing []string) string {
+// WaitsFor says what an unknown check waits for that is missing.
+func WaitsFor(missing []string) string {
 	if len(missing) == 0 {
-		return "not known: as read, leg, foot loop and rope do not reach each other, or only just (out-of-domain)"
+		return "as read, leg, foot loop and rope do not reach each other, or only just (out-of-domain)"
 	}
-	return "not known: " + toDo(missing)
+	return toDo(missing)
 }
 
 // toDo is what to read and to tell: "read the thigh and the shin; tell the
@@ -179,7 +190,7 @@ func toDo(keys []string) string {
 	var read, tell []string
 	for _, key := range keys {
 		name := InputName(key)
-		if !strings.HasPrefix(name, "whether") {
+		if key != "kit.backup_bridge.own_rings" { // whether it has
 			name = "the " + name
 		}
 		if isRead(key) {
@@ -210,7 +221,7 @@ func Tally(checks []Check) string {
 			}
 		}
 		if n > 0 {
-			parts = append(parts, strconv.Itoa(n)+" "+string(v))
+			parts = append(parts, strconv.Itoa(n)+" "+v.Word())
 		}
 	}
 	return strings.Join(parts, ", ")

@@ -92,6 +92,8 @@ func (k KeyInfo) Accepts() string {
 		return "a date and time with its zone, such as 2026-04-18T09:12:00Z"
 	case DayKind:
 		return "a date, such as 2026-04-18"
+	case YesNoKind:
+		return "true or false"
 	case IDKind:
 		return "an id of 26 capital letters and digits (ULID)"
 	}

@@ -33,7 +33,7 @@ type Session struct {
 	SignOff *SignOff // nil where nobody signed
 }
 
-// Purpose is why the climber hangs today.
+// Purpose is why the climber hangs today; in files as it is, for people its Word.
 type Purpose string
 
 // The purposes.
@@ -43,6 +43,21 @@ const (
 	ReCheck      Purpose = "re-check"
 	Review       Purpose = "review"
 )
+
+// Word is a purpose for people.
+func (p Purpose) Word() string {
+	switch p {
+	case FirstFitting:
+		return "first fitting"
+	case ReTune:
+		return "re-tune"
+	case ReCheck:
+		return "re-check"
+	case Review:
+		return "review"
+	}
+	return string(p)
+}
 
 // Unit is what people read and type in a session; files are in millimetres.
 type Unit string

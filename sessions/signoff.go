@@ -53,13 +53,13 @@ type Difference struct {
 func (d Difference) String() string {
 	switch {
 	case d.Then == "":
-		return fmt.Sprintf("%s: not judged then, %s now", d.Check, d.Now)
+		return fmt.Sprintf("%s: not judged then, %s now", d.Check, d.Now.Word())
 	case d.Now == "":
-		return fmt.Sprintf("%s: %s then, not judged now", d.Check, d.Then)
+		return fmt.Sprintf("%s: %s then, not judged now", d.Check, d.Then.Word())
 	case d.Then != d.Now:
-		return fmt.Sprintf("%s: %s then, %s now", d.Check, d.Then, d.Now)
+		return fmt.Sprintf("%s: %s then, %s now", d.Check, d.Then.Word(), d.Now.Word())
 	}
-	return fmt.Sprintf("%s: %s then and now, but with a margin of %.4g in place of %.4g", d.Check, d.Now, d.Is, d.Was)
+	return fmt.Sprintf("%s: %s then and now, but with a margin of %.4g in place of %.4g", d.Check, d.Now.Word(), d.Is, d.Was)
 }
 
 // JudgedDifferently lists the checks that r, today's report on s, judges

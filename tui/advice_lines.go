@@ -145,7 +145,7 @@ func (t *adviceText) left(short []advice.Check) {
 	t.head("What no length that may change will settle")
 	for _, c := range short {
 		id, _ := rules.CheckNamed(c.Name)
-		t.say("%s %s: %s", c.Name, strings.ToUpper(string(c.Verdict)), id.Info().Do)
+		t.say("%s %s: %s", c.Name, c.Verdict.Loud(), id.Info().Do)
 	}
 }
 

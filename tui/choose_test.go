@@ -56,7 +56,7 @@ func TestEarlierSessionIsFoundByWordsInLines(t *testing.T) {
 		if err := RunPlain(Options{Store: d.store, Now: d.now, In: in, Out: &out}); err != nil {
 			t.Fatal(err)
 		}
-		for _, want := range []string{"And 44 more.", "None of 64.", "Not searched: colour: is no key", "\n1: 2026-04-19 09:12, demo climber B, first-fitting\n"} {
+		for _, want := range []string{"And 44 more.", "None of 64.", "Not searched: colour: is no key", "\n1: 2026-04-19 09:12, demo climber B, first fitting\n"} {
 			if !strings.Contains(out.String(), want) {
 				t.Errorf("%q is not said:\n%s", want, out.String())
 			}

@@ -221,7 +221,7 @@ func TestTheCordOfAFootLoopIsAskedFor(t *testing.T) {
 			t.Errorf("at %s: %q", key, got)
 		}
 		d.typed("?")
-		if help := strings.Join(d.m().help, "\n"); !strings.Contains(help, "Where the cord of the foot loop goes, 2560 mm in all") || !strings.Contains(help, "- figure-eight loops: 480 mm, 2 x 30.0 d") {
+		if help := strings.Join(d.m().help, "\n"); !strings.Contains(help, "Where the cord of the foot loop goes, 2560 mm in all") || !strings.Contains(help, "- figure-eight loop: 480 mm, 2 x 30.0 d") {
 			t.Errorf("the help does not tell where the cord goes:\n%s", help)
 		}
 		d.press(tea.KeyEsc)

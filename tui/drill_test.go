@@ -88,10 +88,10 @@ func TestDrill(t *testing.T) {
 			"The drill is through", rules.Pass, "", "PASS: all was seen"},
 		"the Garda hitch elsewhere": {map[string]string{"steps.ease-both.garda_mm": fmt.Sprintf("%.0f", taut+60)},
 			"The drill is through", rules.Tight, "", "has given, or a knot still sets"},
-		"it did not hold": {map[string]string{"steps.ease-right": "3"}, "Stopped: ease the right hitch", rules.Fail, "FAILED", "did not hold"},
+		"it did not hold": {map[string]string{"steps.ease-right": "3"}, "Stopped: Ease the right hitch", rules.Fail, "FAILED", "did not hold"},
 		"the knee jammed": {map[string]string{"steps.hang-on-tether.knee_free": "2"}, "The second person helps at once", rules.Fail, "FAILED", "deg"},
-		"something else":  {map[string]string{"steps.stand-up": "3"}, "Stopped: stand up", rules.Unknown, "", "Not seen, or not told: Stand up"},
-		"sank too far":    {map[string]string{"steps.ease-left.drop_mm": "60"}, "Stopped: ease the left hitch", rules.Fail, "FAILED", "sank 60 mm"},
+		"something else":  {map[string]string{"steps.stand-up": "3"}, "Stopped: Stand up", rules.Unknown, "", "Not seen, or not told: Stand up"},
+		"sank too far":    {map[string]string{"steps.ease-left.drop_mm": "60"}, "Stopped: Ease the left hitch", rules.Fail, "FAILED", "sank 60 mm"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
@@ -217,7 +217,7 @@ func TestDrillLineByLine(t *testing.T) {
 	}
 	for _, want := range []string{
 		"To be seen: both hitches hold without creeping.", "Expected: sag of the rope as it takes the load: ",
-		"Not taken: not eased: take up the slack first.", "Stopped: ease the right hitch.", "2. Second person: go to the climber",
+		"Not taken: not eased: take up the slack first.", "Stopped: Ease the right hitch.", "2. Second person: go to the climber",
 		"UNKNOWN: not all was seen", "Not seen, or not told: Ease the right hitch; Ease both hitches",
 		"Not taken: not signed: the drill was not seen whole",
 	} {

@@ -104,9 +104,9 @@ func (f found) why() string {
 		return "damaged; there is a last good copy"
 	}
 	if f.said != "" {
-		return fmt.Sprintf("%s: %s", f.Purpose, clean(f.said))
+		return fmt.Sprintf("%s: %s", f.Purpose.Word(), clean(f.said))
 	}
-	return string(f.Purpose)
+	return f.Purpose.Word()
 }
 
 // aroundThen is how long before a session another one may have begun that has

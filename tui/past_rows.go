@@ -3,10 +3,10 @@ package tui
 import (
 	"fmt"
 	"path/filepath"
-	"strings"
 
 	"github.com/charmbracelet/x/ansi"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions/records"
 )
 
@@ -82,7 +82,7 @@ func personRow(w person) string {
 	if on == "" {
 		on = "not signed"
 	}
-	return due + on + " " + nameOr(w.Climber, "no name") + ", " + plural(w.Sessions, "session")
+	return due + on + " " + nameOr(w.Climber, "no name") + ", " + rules.Count(w.Sessions, "session", "sessions")
 }
 
 // pastCount says how many were found of how many, and what the marks mean, as much
@@ -94,7 +94,7 @@ func (m *Model) pastCount(width int) string {
 		for _, w := range p.people {
 			due += count(w.Due.Now)
 		}
-		return cut(fmt.Sprintf("%s, %d due", plural(len(p.people), "climber"), due), width)
+		return cut(fmt.Sprintf("%s, %d due", rules.Count(len(p.people), "climber", "climbers"), due), width)
 	}
 	all, found := len(p.list.Sessions()), len(p.found)
 	for found > 0 && p.found[found-1].Err != nil { // bad files come last
@@ -104,14 +104,14 @@ func (m *Model) pastCount(width int) string {
 	switch {
 	case found == 0 && len(p.found) > 0: // bad files alone
 	case p.typed == "":
-		parts = append(parts, plural(all, "session"))
+		parts = append(parts, rules.Count(all, "session", "sessions"))
 	case found == 0:
 		parts = append(parts, fmt.Sprintf("none of %d", all))
 	default:
 		parts = append(parts, fmt.Sprintf("%d of %d", found, all))
 	}
 	if p.list.Bad > 0 {
-		parts = append(parts, plural(p.list.Bad, "bad file"))
+		parts = append(parts, rules.Count(p.list.Bad, "bad file", "bad files"))
 	}
 	if p.differs {
 		parts = append(parts, "* signed otherwise")
@@ -132,13 +132,6 @@ func (m *Model) pastCount(width int) string {
 		}
 	}
 	return cut(line, width)
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // pastRow is one session, or a file that is none, in one line.
@@ -186,7 +179,7 @@ func verdictWord(e *records.Entry) string {
 	case e.Outcome == "":
 		return "WRONG"
 	case e.NoVerdict():
-		return string(e.Purpose)
+		return e.Purpose.Word()
 	}
-	return strings.ToUpper(string(e.Outcome))
+	return e.Outcome.Loud()
 }

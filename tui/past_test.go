@@ -163,7 +163,7 @@ func TestPastShowsComparesAndFollows(t *testing.T) {
 		d.typed("2026-04-18")
 		d.press(tea.KeyEnter)
 		// from the earlier to the later one, whichever was chosen first
-		d.sees("Two sessions side by side", "2026-04-18, first-fitting: PASS", "garda-release-room: PASS, then TIGHT")
+		d.sees("Two sessions side by side", "2026-04-18, first fitting: PASS", "garda-release-room: PASS, then TIGHT")
 		d.press(tea.KeyEsc)
 		d.sees("Past fittings", "Find: 2026-04-18_")
 		d.leave()

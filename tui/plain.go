@@ -156,7 +156,7 @@ func (p *plain) lookFor(why purpose) foundMsg {
 		p.say("%s", msg.err)
 	}
 	if msg.bad > 0 {
-		p.say("%s of the folder cannot be read; hangtape list says which and why.", plural(msg.bad, "file"))
+		p.say("%s of the folder cannot be read; hangtape list says which and why.", rules.Count(msg.bad, "file", "files"))
 	}
 	return msg
 }

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"strings"
-
 	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/flow"
 )
@@ -51,7 +49,7 @@ func (p *plain) tellChanges() {
 }
 
 func plainVerdict(c rules.Check) string {
-	return strings.ToUpper(string(c.Verdict)) + ", " + c.Name
+	return c.Verdict.Loud() + ", " + c.Name
 }
 
 // review says everything that the rules say, verdicts first.

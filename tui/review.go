@@ -28,7 +28,7 @@ func reviewOf(s *flow.State) []reviewLine {
 	}
 	r, unit := s.Report, string(s.Session.Unit)
 	say := func(format string, args ...any) reviewLine { return reviewLine{text: fmt.Sprintf(format, args...)} }
-	out := []reviewLine{say("All in all: %s%s. %s.", strings.ToUpper(string(r.Outcome)), s.DrillBut(), rules.Tally(r.Checks)), say("%s", rules.BriefCaution)}
+	out := []reviewLine{say("All in all: %s%s. %s.", r.Outcome.Loud(), s.DrillBut(), rules.Tally(r.Checks)), say("%s", rules.BriefCaution)}
 	if seen := s.DrillSeen(); len(seen) > 0 {
 		out = append(out, say("Ground drill. %s.", strings.Join(seen, ". ")))
 	}

@@ -51,7 +51,7 @@ func (m *Model) found(msg foundMsg) {
 		m.choose("Start from which earlier session?", msg.in, msg.list, func(m *Model, f found) tea.Cmd { return m.startFrom(f.Path) })
 	}
 	if msg.bad > 0 && m.first.problem == "" {
-		m.first.problem = fmt.Sprintf("%s of the folder cannot be read; `hangtape list is:bad` tells why", plural(msg.bad, "file"))
+		m.first.problem = fmt.Sprintf("%s of the folder cannot be read; `hangtape list is:bad` tells why", rules.Count(msg.bad, "file", "files"))
 	}
 	if msg.err != nil {
 		m.first.problem = msg.err.Error()
@@ -65,12 +65,13 @@ func (m *Model) firstLines(width int) []string {
 	keys := [][2]string{{"Enter", "look around: the demo climber"}, {"1", "new fitting"}}
 	if n := len(m.first.unfinished); n > 0 {
 		s := m.first.unfinished[0]
-		what := fmt.Sprintf("resume %s, %s", s.who("no name yet"), s.begun().Local().Format("2 Jan 15:04"))
+		who, begun := s.who("no name yet"), s.begun().Local().Format("2006-01-02 15:04")
+		what := fmt.Sprintf("resume %s, %s", who, begun)
 		switch {
 		case n > 1:
 			what = fmt.Sprintf("resume one of %d unfinished", n)
 		case s.Good != nil:
-			what = strings.Replace(what, "resume ", "resume damaged: ", 1)
+			what = fmt.Sprintf("resume damaged: %s, %s", who, begun)
 		}
 		keys = append(keys, [2]string{"2", what})
 	} else if m.first.looked {

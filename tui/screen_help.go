@@ -24,12 +24,12 @@ func (m *Model) helpOf(a flow.Ask) helpScreen {
 		help = append(help, explained(topic)...)
 	}
 	if i, list := m.lookedAt(); a.Key == "review" && m.looked != "" {
-		about := append(helpScreen{strings.ToUpper(string(list[i].Verdict)) + " " + list[i].Name}, aboutCheck(&m.flow, list[i])...)
+		about := append(helpScreen{list[i].Verdict.Loud() + " " + list[i].Name}, aboutCheck(&m.flow, list[i])...)
 		return append(append(about, ""), help...)
 	} else if len(list) > 0 {
 		for _, c := range list {
 			if (c.Verdict == rules.Fail || c.Verdict == rules.Tight) && !m.flow.TooSoon(c.Name) {
-				help = append(help, "", "Complains: "+strings.ToUpper(string(c.Verdict))+" "+c.Name)
+				help = append(help, "", "Complains: "+c.Verdict.Loud()+" "+c.Name)
 				return append(help, aboutCheck(&m.flow, c)...)
 			}
 		}

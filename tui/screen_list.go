@@ -8,6 +8,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions/records"
 )
 
@@ -121,7 +122,7 @@ func (m *Model) listLines(width int) []string {
 	case len(l.shown) < len(l.all):
 		lines[2] = fmt.Sprintf("%d of %d", len(l.shown), len(l.all))
 	default:
-		lines[2] = plural(len(l.all), "session")
+		lines[2] = rules.Count(len(l.all), "session", "sessions")
 	}
 	rows := m.listRows()
 	for l.top = min(l.top, l.at); ; l.top++ {

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"strings"
-
 	"github.com/charmbracelet/lipgloss"
 
 	"example.com/hangtape/rules"
@@ -34,5 +32,5 @@ func newTheme(o Options) theme {
 
 // word is a verdict as it is shown: always in words.
 func (t theme) word(v rules.Verdict) string {
-	return t.verdict[v].Render(strings.ToUpper(string(v)))
+	return t.verdict[v].Render(v.Loud())
 }

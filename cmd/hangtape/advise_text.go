@@ -174,7 +174,7 @@ func (p *advicePage) left(short []advice.Check) {
 	p.section("What no length that may change will settle")
 	for _, c := range short {
 		id, _ := rules.CheckNamed(c.Name)
-		p.item(c.Name+" "+strings.ToUpper(string(c.Verdict)), id.Info().Do)
+		p.item(c.Name+" "+c.Verdict.Loud(), id.Info().Do)
 	}
 }
 

@@ -115,9 +115,9 @@ func learntFrom(tied []fit.TiedCord) string {
 	case len(tied) == 0:
 		return "No piece of your own was tied yet, so trimming is generous."
 	case doubtful > 0:
-		return fmt.Sprintf("Learnt from %s of your own (%d questioned: see hangtape cut --tied).", count(len(tied), "piece"), doubtful)
+		return fmt.Sprintf("Learnt from %s of your own (%d questioned: see hangtape cut --tied).", rules.Count(len(tied), "piece", "pieces"), doubtful)
 	}
-	return fmt.Sprintf("Learnt from %s of your own.", count(len(tied), "piece"))
+	return fmt.Sprintf("Learnt from %s of your own.", rules.Count(len(tied), "piece", "pieces"))
 }
 
 // steps are what to do with the cord, in order.
@@ -126,7 +126,7 @@ func (a cutAnswer) steps() []string {
 	var tie string
 	switch {
 	case c.Use == fit.CordHitch:
-		tie = fmt.Sprintf("Close the loop with a %s; lay %s on the rope, side by side and uncrossed; put the loop on the connector (%s).", c.Closing, count(c.Wraps, "turn"), c.Hitch)
+		tie = fmt.Sprintf("Close the loop with a %s; lay %s on the rope, side by side and uncrossed; put the loop on the connector (%s).", c.Closing, rules.Count(c.Wraps, "turn", "turns"), c.Hitch)
 	case c.Closed():
 		tie = fmt.Sprintf("Close the loop with a %s and put it on the connector (%s).", c.Closing, c.Hitch)
 	case c.Eyed():
@@ -172,11 +172,3 @@ func writeJSON(w *world, answer any) error {
 
 // shortest is a number with no more decimals than it needs.
 func shortest(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
-// count is "1 piece", "2 pieces".
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}

@@ -61,7 +61,7 @@ func spoolText(spool float64, plan fit.SpoolPlan, unit string) *page {
 	if !plan.Exact {
 		said = fmt.Sprintf("the best plan found; fewer than %d cannot do", plan.Least)
 	}
-	p.line(fmt.Sprintf("%s of %s: %s.", count(len(plan.Spools), "spool"), spoolLength(spool, unit), said))
+	p.line(fmt.Sprintf("%s of %s: %s.", rules.Count(len(plan.Spools), "spool", "spools"), spoolLength(spool, unit), said))
 	for i, pieces := range plan.Spools {
 		var groups []string
 		for _, w := range alike(pieces) {

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"strings"
-
 	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
 )
@@ -25,7 +23,7 @@ func checkIn(w *world, topic rules.Topic, file string) (string, error) {
 		a := rules.Assess(&s.Fit, s.RulesFor())
 		c := a.Check(check)
 		p.title("In " + printable(files[0].Name))
-		p.item(strings.ToUpper(string(c.Verdict)), rules.Sentence(c, p.unit))
+		p.item(c.Verdict.Loud(), rules.Sentence(c, p.unit))
 		if c.Verdict == rules.Unknown {
 			return nil
 		}

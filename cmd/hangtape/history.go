@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/nearest"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/history"
@@ -80,7 +81,7 @@ func complainOfFiles(w *world, bad []error) {
 		complain(w.err, e)
 	}
 	if more := len(bad) - most; more > 0 {
-		complain(w.err, fmt.Errorf("and %s cannot be read; hangtape list is:bad tells all, and what to do", count(more, "more file")))
+		complain(w.err, fmt.Errorf("and %s cannot be read; hangtape list is:bad tells all, and what to do", rules.Count(more, "more file", "more files")))
 	}
 }
 

@@ -87,7 +87,7 @@ func badFiles(l *records.List) error {
 	if l.Bad == 0 {
 		return nil
 	}
-	return exit{exitFile, fmt.Errorf("%s cannot be read as a session; hangtape list is:bad tells why, and what to do", count(l.Bad, "file"))}
+	return exit{exitFile, fmt.Errorf("%s cannot be read as a session; hangtape list is:bad tells why, and what to do", rules.Count(l.Bad, "file", "files"))}
 }
 
 func tellCords(w *world, l *records.List, found []*records.Entry, asJSON bool) error {

@@ -12,6 +12,9 @@ import (
 // version is set by a release build: -ldflags "-X main.version=1.2.3".
 var version string
 
+// wordsOf is set by a build in another language: the file that its words are of.
+var wordsOf string
+
 func versionCommand(w *world) *cobra.Command {
 	return &cobra.Command{
 		Use:   "version",
@@ -19,15 +22,15 @@ func versionCommand(w *world) *cobra.Command {
 		Args:  words(0, 0, ""),
 		RunE: func(*cobra.Command, []string) error {
 			info, _ := debug.ReadBuildInfo()
-			_, err := fmt.Fprintln(w.out, versionLine(version, info))
+			_, err := fmt.Fprintln(w.out, versionLine(version, wordsOf, info))
 			return err
 		},
 	}
 }
 
 // versionLine is the version with what is known of the build: the commit and
-// its time where the build had them, the compiler, the platform.
-func versionLine(version string, info *debug.BuildInfo) string {
+// its time where the build had them, the words, the compiler, the platform.
+func versionLine(version, wordsOf string, info *debug.BuildInfo) string {
 	parts := []string{}
 	if info != nil {
 		if version == "" {
@@ -47,6 +50,9 @@ func versionLine(version string, info *debug.BuildInfo) string {
 	}
 	if version == "" {
 		version = "(devel)"
+	}
+	if wordsOf != "" {
+		parts = append(parts, wordsOf)
 	}
 	parts = append(parts, runtime.Version(), runtime.GOOS+"/"+runtime.GOARCH)
 	return "hangtape " + version + " (" + strings.Join(parts, ", ") + ")"

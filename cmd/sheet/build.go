@@ -74,7 +74,7 @@ func worstFirst(lines []Line) {
 	})
 }
 
-func word(v rules.Verdict) string { return strings.ToUpper(string(v)) }
+func word(v rules.Verdict) string { return v.Loud() }
 
 func nameless(name string) string {
 	if strings.TrimSpace(name) == "" {
@@ -110,7 +110,7 @@ func (s *Subject) about() []string {
 		mass = fmt.Sprintf("%.4g kg with clothes and kit", m.V)
 	}
 	lines := []string{
-		join(", ", strings.ReplaceAll(string(ses.Purpose), "-", " "), s.day(ses.Started), ses.Place, told("instructor ", ses.Instructor)),
+		join(", ", ses.Purpose.Word(), s.day(ses.Started), ses.Place, told("instructor ", ses.Instructor)),
 		join(", ", told("kit ", kit), rope, mass),
 		told(notesAre, ses.Notes),
 	}
@@ -135,7 +135,7 @@ func (s *Subject) marks() []string {
 				}
 			}
 		}
-		marks = append(marks, fmt.Sprintf("PREDICTED: %s not taken since a change of %s", count(len(stale), "reading"), strings.Join(pieces, ", ")))
+		marks = append(marks, fmt.Sprintf("PREDICTED: %s not taken since a change of %s", rules.Count(len(stale), "reading", "readings"), strings.Join(pieces, ", ")))
 	}
 	return marks
 }

@@ -30,6 +30,7 @@ type Row struct {
 	Lengths [fit.NumPieces]string
 	Rope    string   // least rope above
 	Short   []string // checks short of pass, a verdict each: "1 FAIL: hitch-top-reach"
+	Signed  bool
 	Sign    string
 }
 
@@ -97,6 +98,7 @@ func (s *Subject) row(sessions int) Row {
 	r.About = join(", ", append(about, told("kit ", ses.KitLabel))...)
 	r.Short = s.short()
 	if r.Sign = "NOT SIGNED"; ses.SignOff != nil {
+		r.Signed = true
 		r.Sign = "signed by " + nameless(ses.SignOff.By)
 	}
 	return r

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 )
 
 // mostLines and fewestLines are how many lines a cell of the class has at most:
@@ -57,7 +58,7 @@ func (c *Class) pages(p Paper, faces *faces, lines int) (pages []*Drawing) {
 
 // page draws as many rows as one page holds, and returns how many.
 func (c *Class) page(l *layout, rows []Row, lines int) int {
-	l.text(l.free.Left, l.free.Top+ascent*16, 16, true, l.fitted(fmt.Sprintf("%s: %s", c.Title, count(len(c.Rows), "student")), l.wide()-80, 16, true))
+	l.text(l.free.Left, l.free.Top+ascent*16, 16, true, l.fitted(fmt.Sprintf("%s: %s", c.Title, rules.Count(len(c.Rows), "student", "students")), l.wide()-80, 16, true))
 	end := l.free.Bottom - float64(len(l.lines(strings.Join(c.Cautions, " "), l.wide(), small, false)))*leading*small
 	l.para(l.free.Left, end, l.wide(), small, false, strings.Join(c.Cautions, " "))
 	l.heading(l.free.Left, end-heading*1.1-3, l.wide(), "Cautions")
@@ -89,7 +90,7 @@ func (l *layout) student(y float64, columns []column, r Row, lines int) float64 
 	}
 	b.texts(top, lines, plain(r.Rope))
 	b.texts(top, lines, plain(strings.Join(r.Short, "; ")))
-	b.texts(top, lines, Text{S: strings.TrimPrefix(r.Sign, "signed "), Size: small, Bold: strings.HasPrefix(r.Sign, "NOT")})
+	b.texts(top, lines, Text{S: strings.TrimPrefix(r.Sign, "signed "), Size: small, Bold: !r.Signed})
 	l.line(0.25, Point{l.free.Left, b.bottom + 2}, Point{l.free.Right, b.bottom + 2})
 	return b.bottom + 2
 }

@@ -10,7 +10,7 @@ import (
 // Text is the class as plain text, no line wider than 80 cells.
 func (c *Class) Text() string {
 	p := &textPage{}
-	p.line(0, 0, fmt.Sprintf("%s: %s", c.Title, count(len(c.Rows), "student")))
+	p.line(0, 0, fmt.Sprintf("%s: %s", c.Title, rules.Count(len(c.Rows), "student", "students")))
 	for _, r := range c.Rows {
 		p.line(0, 0, "")
 		p.line(0, 2, r.Climber)

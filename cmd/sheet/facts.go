@@ -29,15 +29,15 @@ func (s *Subject) rope(p *drill.Plan) string {
 	}
 	switch {
 	case slip.Verdict == rules.Unknown || !told.Known:
-		return "How much rope above it needs is not known: " + strings.TrimPrefix(rules.Sentence(slip, s.Unit), "not known: ") + "."
+		return "How much rope above it needs is not known: " + rules.WaitsFor(slip.Missing) + "."
 	case slip.Verdict == rules.Pass:
 		return fmt.Sprintf("Holds only with at least %s of rope above.", advice.RopeAbove(told.V, s.Unit))
 	case stay <= told.V: // tight for what it rests on
-		return fmt.Sprintf("Holds only with at least %s of rope above, and slip-force is %s.", advice.RopeAbove(told.V, s.Unit), slip.Verdict)
+		return fmt.Sprintf("Holds only with at least %s of rope above, and slip-force is %s.", advice.RopeAbove(told.V, s.Unit), slip.Verdict.Word())
 	case math.IsNaN(stay):
-		return fmt.Sprintf("Holds with no length of rope above: the peak of the catch is too high (slip-force %s with %s).", slip.Verdict, advice.RopeAbove(told.V, s.Unit))
+		return fmt.Sprintf("Holds with no length of rope above: the peak of the catch is too high (slip-force %s with %s).", slip.Verdict.Word(), advice.RopeAbove(told.V, s.Unit))
 	}
-	return fmt.Sprintf("Holds only with at least %s of rope above; with %s slip-force is %s.", advice.RopeAbove(stay, s.Unit), advice.RopeAbove(told.V, s.Unit), slip.Verdict)
+	return fmt.Sprintf("Holds only with at least %s of rope above; with %s slip-force is %s.", advice.RopeAbove(stay, s.Unit), advice.RopeAbove(told.V, s.Unit), slip.Verdict.Word())
 }
 
 // drill tells what was seen in the ground drill, and whether it agrees.
@@ -93,7 +93,7 @@ func (s *Subject) sign() Sign {
 	if by := s.Session.SignOff; by != nil {
 		lines := []string{join(", ", "by "+nameless(by.By), s.moment(by), told("as ", word(by.Outcome))), told("Note: ", by.Note)}
 		if d := sessions.JudgedDifferently(s.Session, s.Report); len(d) > 0 {
-			lines = append(lines, fmt.Sprintf("JUDGED DIFFERENTLY TODAY: %s", count(len(d), "check")))
+			lines = append(lines, fmt.Sprintf("JUDGED DIFFERENTLY TODAY: %s", rules.Count(len(d), "check", "checks")))
 		}
 		return Sign{true, "SIGNED", lines}
 	}
@@ -115,12 +115,4 @@ func (s *Subject) moment(by *sessions.SignOff) string {
 		return ""
 	}
 	return by.At.In(s.Zone).Format("2006-01-02 15:04")
-}
-
-// count is "1 check", "2 checks".
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

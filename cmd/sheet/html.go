@@ -22,7 +22,7 @@ type htmlPage struct{ strings.Builder }
 // newHTMLPage begins a page that prints as these pages do on p.
 func newHTMLPage(title string, p Paper) *htmlPage {
 	h := &htmlPage{}
-	h.WriteString("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n" +
+	h.WriteString("<!DOCTYPE html>\n<html lang=\"" + language + "\">\n<head>\n<meta charset=\"utf-8\">\n" +
 		"<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
 	h.element("title", "", title)
 	const hair = 0.5 // less than the page, or a browser begins another one

@@ -128,7 +128,7 @@ func (l *layout) run(lines []string, w float64) []string {
 	for n := len(lines) - 1; n >= 0 && len(l.lines(told[0], w, small, false)) > l.most; n-- {
 		left := fmt.Sprintf("and %d more, which hangtape show tells", len(lines)-n)
 		if n == 0 {
-			left = count(len(lines), "thing") + " that hangtape show tells"
+			left = rules.Count(len(lines), "thing", "things") + " that hangtape show tells"
 		}
 		told = runOn(append(lines[:n:n], left))
 	}

@@ -22,7 +22,7 @@ func PDF(w io.Writer, pages []*Drawing, title string, at time.Time) error {
 	doc.SetModificationDate(at.UTC())
 	doc.SetProducer("hangtape", false)
 	doc.SetTitle(title, true)
-	doc.SetLang("en")
+	doc.SetLang(language)
 	doc.SetMargins(0, 0, 0)
 	doc.SetAutoPageBreak(false, 0)
 	doc.SetLineCapStyle("round")

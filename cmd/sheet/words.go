@@ -9,6 +9,9 @@ import (
 	"example.com/hangtape/rules"
 )
 
+// language is that of all words, for readers that speak (BCP 47).
+const language = "en"
+
 // textWidth is what fits most terminals, and paper.
 const textWidth = 80
 

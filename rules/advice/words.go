@@ -38,14 +38,17 @@ func (c *Change) Words(unit string) string {
 		lo, hi := Inwards(*c.Window, unit)
 		words += fmt.Sprintf("; anything from %s to %s will do", bare(lo), length(hi))
 	}
-	return fmt.Sprintf("%s (%s, work %d)", words, c.How, c.Cost)
+	return fmt.Sprintf("%s (%s, work %d)", words, rules.HowWord(c.how()), c.Cost)
 }
+
+// how is the way to change the piece.
+func (c *Change) how() fit.How { return fit.How(slices.Index(howWords[:], c.How)) }
 
 // ReTied is the piece that the change ties anew; ok is false where it does not.
 func (c *Change) ReTied() (p fit.Piece, ok bool) {
 	for p := range fit.NumPieces {
 		if p.Key() == c.Piece {
-			return p, c.How == howWords[fit.ReTie]
+			return p, c.how() == fit.ReTie
 		}
 	}
 	return 0, false

@@ -3,7 +3,6 @@ package drill
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -47,7 +46,7 @@ type Refusal struct {
 // In tells the reason with lengths in unit.
 func (r Refusal) In(unit string) string {
 	if r.check != nil {
-		return r.check.Name + " " + strings.ToUpper(string(r.Verdict)) + ": " + rules.Sentence(*r.check, unit)
+		return r.check.Name + " " + r.Verdict.Loud() + ": " + rules.Sentence(*r.check, unit)
 	}
 	return r.said.In(unit)
 }

@@ -192,7 +192,7 @@ func (r *Review) Words(unit string) []string {
 		rules.Unknown: "not all was seen of this kit, or not all was told",
 		rules.Fail:    "something did not hold: nobody leaves the ground on this",
 	}[r.Verdict]
-	out := []string{strings.ToUpper(string(r.Verdict)) + ": " + head}
+	out := []string{r.Verdict.Loud() + ": " + head}
 	for _, f := range r.Findings {
 		out = append(out, f.In(unit))
 	}

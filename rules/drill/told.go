@@ -59,13 +59,13 @@ func (f Force) StayWords(unit string) []string {
 func (p Paths) Words() []string {
 	var out []string
 	for _, c := range p.Chains {
-		out = append(out, "saddle, "+strings.Join(c, ", ")+", rope")
+		out = append(out, "saddle, "+strings.Join(rules.PartWords(c), ", ")+", rope")
 	}
 	switch {
 	case !p.Known:
 		return append(out, "How many of them share no part is not known: it was not said on which rings the backup bridge hangs.")
 	case len(p.Shared) > 0:
-		return append(out, fmt.Sprintf("%d without a part in common; each of these alone holds the climber: %s.", p.Ways, strings.Join(p.Shared, ", ")))
+		return append(out, fmt.Sprintf("%d without a part in common; each of these alone holds the climber: %s.", p.Ways, strings.Join(rules.PartWords(p.Shared), ", ")))
 	}
 	return append(out, fmt.Sprintf("%d without a part in common. Saddle webbing, rope and union are shared by all.", p.Ways))
 }

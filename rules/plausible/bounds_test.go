@@ -8,13 +8,14 @@ import (
 	"testing"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 )
 
 // Two heights may be as far apart as their span says, and no further; which way
 // they are off is told.
 func TestHeightsUpToTheEndsOfTheirSpans(t *testing.T) {
 	for _, s := range spans {
-		name := upper(s.high.String())
+		name := rules.Upper(s.high.String())
 		for _, c := range []struct {
 			apart float64
 			want  string

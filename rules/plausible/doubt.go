@@ -99,7 +99,7 @@ func (b *bench) why() string {
 		return worst.why
 	}
 	if b.farFromEarlier(t.Value) && len(b.ways()) > 0 {
-		return fmt.Sprintf("%s was %s in the earlier session", upper(t.Reading.String()), b.length(fit.Mean(t.Before)))
+		return fmt.Sprintf("%s was %s in the earlier session", rules.Upper(t.Reading.String()), b.length(fit.Mean(t.Before)))
 	}
 	return ""
 }

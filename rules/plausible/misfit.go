@@ -3,7 +3,6 @@ package plausible
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -77,14 +76,14 @@ func heightMisfits(h *fit.Hang, unit string) []misfit {
 		m := misfit{id: fmt.Sprint("span", s.high, s.low), about: s.high, and: s.low}
 		switch {
 		case s.least >= 0 && d < s.least:
-			m.odds, m.why = impossible, fmt.Sprintf("%s is not above %s", upper(s.high.String()), s.low)
+			m.odds, m.why = impossible, fmt.Sprintf("%s is not above %s", rules.Upper(s.high.String()), s.low)
 		default:
 			above := "above"
 			if d < 0 {
 				above = "under"
 			}
 			m.odds = 10 + math.Abs(d)/1000
-			m.why = fmt.Sprintf("%s is %s %s %s; that far is unheard of", upper(s.high.String()), rules.FormatLength(math.Abs(d), unit), above, s.low)
+			m.why = fmt.Sprintf("%s is %s %s %s; that far is unheard of", rules.Upper(s.high.String()), rules.FormatLength(math.Abs(d), unit), above, s.low)
 		}
 		list = append(list, m)
 	}
@@ -108,13 +107,13 @@ func lengthMisfits(f *fit.Fitting, unit string) []misfit {
 		}
 		if v := fit.Mean(f.Laid[r]); v < bounds[0] || v > bounds[1] {
 			list = append(list, misfit{id: fmt.Sprint("usual", r), odds: 10, about: r, and: r,
-				why: fmt.Sprintf("%s of %s is out of the usual (%s to %s)", upper(r.String()), rules.FormatLength(v, unit), rules.FormatLength(bounds[0], unit), rules.FormatLength(bounds[1], unit))})
+				why: fmt.Sprintf("%s of %s is out of the usual (%s to %s)", rules.Upper(r.String()), rules.FormatLength(v, unit), rules.FormatLength(bounds[0], unit), rules.FormatLength(bounds[1], unit))})
 		}
 	}
 	for _, b := range [][2]fit.Reading{{fit.MainBridge, fit.MainBridgeRings}, {fit.BackupBridge, fit.BackupBridgeRings}} {
 		if length, rings := f.Laid[b[0]], f.Laid[b[1]]; len(length) > 0 && len(rings) > 0 && fit.Mean(length) <= fit.Mean(rings) {
 			list = append(list, misfit{id: fmt.Sprint("bridge", b[0]), odds: impossible, about: b[0], and: b[1],
-				why: fmt.Sprintf("%s is no longer than its rings are apart", upper(b[0].String()))})
+				why: fmt.Sprintf("%s is no longer than its rings are apart", rules.Upper(b[0].String()))})
 		}
 	}
 	return list
@@ -150,9 +149,7 @@ func strains(f *fit.Fitting, h int, unit string, at float64) []misfit {
 		}
 		expected := fit.Mean(listOf(f, r, h)) - off
 		list = append(list, misfit{id: fmt.Sprint("strain", o), odds: z, about: r, and: r,
-			why: fmt.Sprintf("%s is %.1f standard deviations from %s (about %s)", upper(r.String()), z, said, rules.FormatLength(expected, unit))})
+			why: fmt.Sprintf("%s is %.1f standard deviations from %s (about %s)", rules.Upper(r.String()), z, said, rules.FormatLength(expected, unit))})
 	}
 	return list
 }
-
-func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -6,6 +6,7 @@ import (
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/compare"
 )
 
@@ -15,7 +16,7 @@ func Compare(c *compare.Comparison, l Look) []string {
 	p := comparing(c, l)
 	p.line("")
 	p.para(0, "Everything, B less A. * marks what changed by more than its uncertainty (95 %); ×3 was read three times, est. is estimated, pred. predicted; ± is one standard uncertainty. Heights count from the hip point.")
-	p.rows("Readings and labels", c.Readings, ReadingName)
+	p.rows("Readings and labels", c.Readings, rules.InputName)
 	p.rows("Lengths of the pieces at the end", c.Lengths, pieceNamed)
 	p.rows("Poses", c.Poses, poseName)
 	p.checkRows(c.Checks)
@@ -44,7 +45,7 @@ func comparing(c *compare.Comparison, l Look) *page {
 
 func (p *page) head(letter string, h compare.Head) {
 	var about []string
-	for _, word := range []string{p.typed(h.Climber), p.typed(h.Place), day(h.Started), h.Purpose} {
+	for _, word := range []string{p.typed(h.Climber), p.typed(h.Place), day(h.Started), sessions.Purpose(h.Purpose).Word()} {
 		if word != "" {
 			about = append(about, word)
 		}
@@ -82,7 +83,7 @@ func (p *page) changed(c compare.Changes) {
 		p.item(pieceNamed(r.Name), p.rowChange(r))
 	}
 	for _, r := range c.Readings {
-		p.item(ReadingName(r.Name), p.rowChange(r))
+		p.item(rules.InputName(r.Name), p.rowChange(r))
 	}
 	for _, m := range c.Limits {
 		p.item("limit "+m.Name, fmt.Sprintf("%s, then %s", p.limit(float64(m.A), m.Unit), p.limit(float64(m.B), m.Unit)))

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/history"
 )
 
@@ -15,7 +16,7 @@ import (
 // otherwise, and what changed from one to the next.
 func History(h *history.History, l Look) []string {
 	p := newPage(l)
-	p.para(0, p.typed(h.Climber)+": "+plural(len(h.Sessions), "session"))
+	p.para(0, p.typed(h.Climber)+": "+rules.Count(len(h.Sessions), "session", "sessions"))
 	p.para(0, due(h.Due))
 	p.section("Sessions")
 	for i, s := range h.Sessions {
@@ -40,18 +41,11 @@ func People(all []history.Person, l Look) []string {
 			n++
 		}
 	}
-	p.para(0, fmt.Sprintf("%s, %d due for a re-check", plural(len(all), "climber"), n))
+	p.para(0, fmt.Sprintf("%s, %d due for a re-check", rules.Count(len(all), "climber", "climbers"), n))
 	for _, who := range all {
-		p.item(p.typed(who.Climber), join(due(who.Due), plural(who.Sessions, "session"), prefixed("the last ", who.Last)))
+		p.item(p.typed(who.Climber), join(due(who.Due), rules.Count(who.Sessions, "session", "sessions"), prefixed("the last ", who.Last)))
 	}
 	return p.lines
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // due says when a climber is due for a re-check.
@@ -62,14 +56,14 @@ func due(d history.Due) string {
 	case d.Now && d.Days == 0:
 		return "DUE for a re-check today; last signed " + d.Signed
 	case d.Now:
-		return fmt.Sprintf("DUE for a re-check since %s, %s; last signed %s", d.On, plural(-d.Days, "day"), d.Signed)
+		return fmt.Sprintf("DUE for a re-check since %s, %s; last signed %s", d.On, rules.Count(-d.Days, "day", "days"), d.Signed)
 	}
-	return fmt.Sprintf("due for a re-check on %s, in %s; last signed %s", d.On, plural(d.Days, "day"), d.Signed)
+	return fmt.Sprintf("due for a re-check on %s, in %s; last signed %s", d.On, rules.Count(d.Days, "day", "days"), d.Signed)
 }
 
 // past is one session in the list.
 func (p *page) past(s history.Session) {
-	head := join(dayOfStamp(s.Started), s.Purpose, p.typed(s.Place), p.typed(s.Kit))
+	head := join(dayOfStamp(s.Started), sessions.Purpose(s.Purpose).Word(), p.typed(s.Place), p.typed(s.Kit))
 	switch {
 	case s.Error != "":
 		p.item("", head+": cannot be judged")
@@ -171,13 +165,13 @@ func (p *page) judgedToday(all []history.Session) {
 			continue
 		}
 		none = false
-		p.item("", fmt.Sprintf("%s, %s: %s today", dayOfStamp(s.Started), s.Purpose, word(s.Today.Outcome)))
+		p.item("", fmt.Sprintf("%s, %s: %s today", dayOfStamp(s.Started), sessions.Purpose(s.Purpose).Word(), word(s.Today.Outcome)))
 		for _, d := range s.Today.Differs {
-			then := string(d.Then)
+			then := d.Then.Word()
 			if then == "" {
 				then = "not judged"
 			}
-			p.para(4, fmt.Sprintf("%s: %s then, %s now", d.Check, then, d.Now))
+			p.para(4, fmt.Sprintf("%s: %s then, %s now", d.Check, then, d.Now.Word()))
 		}
 	}
 	if none {

@@ -22,7 +22,7 @@ func (p *page) kit(s *sessions.Session, now time.Time) {
 		if !info.Present {
 			continue
 		}
-		parts := []string{prefixed("cord ", p.number(info.Cord, "mm")), p.number(info.Wraps, "wraps"), p.number(info.Strands, "strands"), p.number(info.Strength, "kN"), how(info.Change)}
+		parts := []string{prefixed("cord ", p.number(info.Cord, "mm")), p.number(info.Wraps, "wraps"), p.number(info.Strands, "strands"), p.number(info.Strength, "kN"), rules.HowWord(info.Change)}
 		if info.Bounded {
 			parts = append(parts, p.length(info.Bounds[0])+" to "+p.length(info.Bounds[1]))
 		}
@@ -60,8 +60,6 @@ func Days(from, to time.Time) int {
 	date := func(t time.Time) time.Time { return t.UTC().Truncate(24 * time.Hour) }
 	return int(date(to).Sub(date(from)).Hours() / 24)
 }
-
-func how(h fit.How) string { return [...]string{"fixed", "slides", "re-tie"}[h] }
 
 // told1 is a number that was told, with its unit.
 func (p *page) number(n fit.Number, unit string) string {

@@ -45,7 +45,7 @@ func (p *page) listed(entries []*records.Entry) {
 		case e.Outcome == "":
 			today = "CANNOT"
 		case e.NoVerdict():
-			today = string(e.Purpose)
+			today = e.Purpose.Word()
 		}
 		switch {
 		case e.Differs:
@@ -98,13 +98,13 @@ func (p *page) marks(entries []*records.Entry) {
 	var tally []string
 	for _, v := range rules.Verdicts() {
 		if n := count[v]; n > 0 {
-			tally = append(tally, fmt.Sprintf("%d %s", n, v))
+			tally = append(tally, fmt.Sprintf("%d %s", n, v.Word()))
 		}
 	}
 	if rechecks > 0 {
-		tally = append(tally, plural(rechecks, string(sessions.ReCheck)))
+		tally = append(tally, rules.Count(rechecks, "re-check", "re-checks"))
 	}
-	total := plural(len(entries), "session")
+	total := rules.Count(len(entries), "session", "sessions")
 	if len(tally) > 0 {
 		total += ": " + strings.Join(tally, ", ")
 	}
@@ -155,7 +155,7 @@ func (p *page) bad(entries []*records.Entry) {
 	if len(entries) == 0 {
 		return
 	}
-	p.section(plural(len(entries), "file") + " that cannot be read as a session")
+	p.section(rules.Count(len(entries), "file", "files") + " that cannot be read as a session")
 	for _, e := range entries {
 		p.item(p.typed(filepath.Base(e.Path)), p.typed(e.Trouble()))
 		if e.Good != nil {
@@ -209,7 +209,7 @@ func CordList(cords []records.Cord, now time.Time, l Look) []string {
 		}
 		p.cordRow(dayOf(c.Tied.On), fmt.Sprint(daysBetween(c.Tied.On, now)), rules.PieceName(c.Piece), p.typed(kit))
 	}
-	p.section(plural(len(cords), "piece") + " of cord with a day on which it was tied, as the newest session of each kit tells it")
+	p.section(rules.Count(len(cords), "piece", "pieces") + " of cord with a day on which it was tied, as the newest session of each kit tells it")
 	return p.lines
 }
 

@@ -6,17 +6,8 @@ import (
 	"strings"
 
 	"example.com/hangtape/rules"
+	"example.com/hangtape/sessions"
 )
-
-// ReadingName is a reading's or label's key without the number of a hang, in
-// words: "hangs.nose_mm" is "nose".
-func ReadingName(key string) string {
-	if rest, ok := strings.CutPrefix(key, "hangs."); ok {
-		name, _, _ := strings.Cut(rules.InputName("hangs.1."+rest), ", hang ")
-		return name
-	}
-	return rules.InputName(key)
-}
 
 // poseName is a pose's title in words.
 func poseName(name string) string {
@@ -46,6 +37,9 @@ func (p *page) told(key, value string) string {
 		return "not told"
 	}
 	if s, err := strconv.Unquote(value); err == nil {
+		if key == "session.purpose" {
+			s = sessions.Purpose(s).Word()
+		}
 		return p.typed(s)
 	}
 	var least, most float64

@@ -27,7 +27,7 @@ func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
 	p.para(0, p.typed(f.Name)+": "+outcome)
 	if err == nil && s.SignOff != nil {
 		if n := len(sessions.JudgedDifferently(s, r)); n > 0 {
-			p.para(0, fmt.Sprintf("signed as %s; the rules of today judge %s differently: see the sign-off", word(s.SignOff.Outcome), plural(n, "check")))
+			p.para(0, fmt.Sprintf("signed as %s; the rules of today judge %s differently: see the sign-off", word(s.SignOff.Outcome), rules.Count(n, "check", "checks")))
 		}
 	}
 	p.people(s)
@@ -56,7 +56,7 @@ func (p *page) people(s *sessions.Session) {
 	p.item("climber", p.typed(s.Climber))
 	p.item("instructor", p.typed(s.Instructor))
 	p.item("place", p.typed(s.Place))
-	p.item("purpose", string(s.Purpose))
+	p.item("purpose", s.Purpose.Word())
 	p.item("when", when(s.Started, s.Finished))
 	p.item("follows", s.Follows)
 	p.item("id", s.ID)

@@ -2,7 +2,6 @@ package pages
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
@@ -104,4 +103,4 @@ func (p *page) items(title string, lines []string) {
 }
 
 // word is a verdict as it is shown.
-func word(v rules.Verdict) string { return strings.ToUpper(string(v)) }
+func word(v rules.Verdict) string { return v.Loud() }

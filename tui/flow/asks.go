@@ -1,9 +1,8 @@
 package flow
 
 import (
-	"strings"
-
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/number"
 )
@@ -21,7 +20,7 @@ func readings(table string) []Ask {
 
 func reading(r fit.Reading) Ask {
 	info := r.Info()
-	a := Ask{Key: info.Table + "." + info.Key, Kind: Reading, Reading: r, Title: upper(info.Name), How: r.Info().Mark, Topic: info.Table + "." + info.Key}
+	a := Ask{Key: info.Table + "." + info.Key, Kind: Reading, Reading: r, Title: rules.Upper(info.Name), How: r.Info().Mark, Topic: info.Table + "." + info.Key}
 	a.Quantity = number.ForReading(r, "").Kind
 	a.cell = func(d *Draft) any { return &d.Session.Fit.Laid[r] }
 	if r.IsHeight() {
@@ -79,5 +78,3 @@ func choice[T comparable](key, title, how string, at func(*Draft) *T, words ...w
 			return 0
 		}}
 }
-
-func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -58,9 +58,21 @@ func (d *Draft) endDrill(now time.Time) {
 // stoppedAt starts the sentence in the drill's note that tells where it was stopped.
 const stoppedAt = "Stopped at "
 
+// notedAs are the steps as that note tells them, which is read back: it stays as it
+// is, whatever they are called.
+var notedAs = map[string]string{
+	drill.LoadLow:      "Load the whole system, low",
+	drill.EaseLeft:     "Ease the left hitch",
+	drill.EaseRight:    "Ease the right hitch",
+	drill.EaseBoth:     "Ease both hitches",
+	drill.HangOnTether: "Hang on the tether",
+	drill.StandUp:      "Stand up and sit back",
+	drill.FreeGarda:    "Break and release the Garda hitch",
+}
+
 // stopDrill notes that the drill was stopped at s, and why.
 func (d *Draft) stopDrill(s drill.Step, why string) {
-	d.Session.Drill.Note = remarked(d.Session.Drill.Note, stoppedAt, stoppedAt+s.Title+": "+why)
+	d.Session.Drill.Note = remarked(d.Session.Drill.Note, stoppedAt, stoppedAt+notedAs[s.Name]+": "+why)
 }
 
 // stopped is the step at which the drill was stopped, or has to be.
@@ -80,7 +92,7 @@ func (d *Draft) stopNoted() (drill.Step, bool) {
 	}
 	said := strings.TrimPrefix(remark(d.Session.Drill.Note, stoppedAt), stoppedAt)
 	for _, s := range drill.Steps() {
-		if strings.HasPrefix(said, s.Title+":") {
+		if strings.HasPrefix(said, notedAs[s.Name]+":") {
 			return s, true
 		}
 	}

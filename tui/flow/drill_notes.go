@@ -1,8 +1,6 @@
 package flow
 
 import (
-	"strings"
-
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules/drill"
 	"example.com/hangtape/sessions"
@@ -30,9 +28,6 @@ func noteOf(i int, st drill.Step, n drill.Note) Ask {
 	a.Key = "drill.steps." + st.Name + "." + a.Key
 	asked := a.Title
 	a.Title = st.Title + ": " + asked
-	if !strings.HasPrefix(asked, "Garda") {
-		a.Title = st.Title + ": " + strings.ToLower(asked[:1]) + asked[1:]
-	}
 	a.When = func(d *Draft) bool {
 		return d.Session.Drill != nil && step(d).Held == fit.Yes && (d.cameTo(i) || a.Kind != Choice)
 	}

@@ -172,7 +172,7 @@ func drillDown() Ask {
 			if !ok {
 				return []string{"The drill is through: come down."}
 			}
-			return append([]string{fmt.Sprintf("Stopped: %s. %s", strings.ToLower(st.Title[:1])+st.Title[1:], st.Then.In(string(d.Session.Unit)))}, gettingDown()...)
+			return append([]string{fmt.Sprintf("Stopped: %s. %s", st.Title, st.Then.In(string(d.Session.Unit)))}, gettingDown()...)
 		},
 		Options: func(d *Draft) []Option {
 			out := []Option{{Word: "down: stop the clock", stops: true}, {Word: "still up: go on with the drill", Act: StayUp, set: unstop}}

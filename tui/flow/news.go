@@ -14,7 +14,8 @@ import (
 // stale of what was laid on, told or read off a label then. Heights are always
 // read anew, whatever is new.
 type novelty struct {
-	name  string
+	name  string // in the session's notes
+	word  string // for people
 	why   string
 	stale []string    // keys of the session file
 	tied  []fit.Piece // that are no longer those that were tied then
@@ -24,29 +25,29 @@ type novelty struct {
 // of the ends of a length has moved.
 var (
 	climberNews = []novelty{
-		{name: "boots", why: "shin, foot loop and waist end at the boot's sole",
+		{name: "boots", word: "boots", why: "shin, foot loop and waist end at the boot's sole",
 			stale: []string{"climber.shin_mm", "climber.waist_mm", "kit.foot_loop.length_mm"}},
-		{name: "weight", why: "the mass sets the peak force, and the waist sits otherwise",
+		{name: "weight", word: "weight", why: "the mass sets the peak force, and the waist sits otherwise",
 			stale: []string{"climber.mass_kg", "climber.waist_mm"}},
-		{name: "grown", why: "every part of the body has another length",
+		{name: "grown", word: "grown", why: "every part of the body has another length",
 			stale: []string{"climber.stature_mm", "climber.inseam_mm", "climber.thigh_mm", "climber.shin_mm", "climber.waist_mm"}},
 	}
 	kitNews = []novelty{
-		{name: "saddle", why: "the bridges hang on its rings",
+		{name: "saddle", word: "saddle", why: "the bridges hang on its rings",
 			stale: []string{"kit.main_bridge.length_mm", "kit.main_bridge.rings_mm", "kit.backup_bridge.length_mm", "kit.backup_bridge.rings_mm", "kit.backup_bridge.own_rings"},
 			tied:  []fit.Piece{fit.PieceMainBridge, fit.PieceBackupBridge}},
-		{name: "main bridge", why: "it has another length", stale: []string{"kit.main_bridge.length_mm"}, tied: []fit.Piece{fit.PieceMainBridge}},
-		{name: "backup bridge", why: "it has another length", stale: []string{"kit.backup_bridge.length_mm"}, tied: []fit.Piece{fit.PieceBackupBridge}},
-		{name: "rope", why: "it has another label, and the hitches take other turns on it",
+		{name: "main bridge", word: "main bridge", why: "it has another length", stale: []string{"kit.main_bridge.length_mm"}, tied: []fit.Piece{fit.PieceMainBridge}},
+		{name: "backup bridge", word: "backup bridge", why: "it has another length", stale: []string{"kit.backup_bridge.length_mm"}, tied: []fit.Piece{fit.PieceBackupBridge}},
+		{name: "rope", word: "rope", why: "it has another label, and the hitches take other turns on it",
 			stale: []string{"rope.diameter_mm", "rope.elongation_percent", "kit.hitch_left.wraps", "kit.hitch_right.wraps"}},
-		{name: "hitch cord", why: "it has another label; the loops show in the heights",
+		{name: "hitch cord", word: "hitch cord", why: "it has another label; the loops show in the heights",
 			stale: []string{"kit.hitch_left.cord_mm", "kit.hitch_left.wraps", "kit.hitch_left.strength_kn", "kit.hitch_right.cord_mm", "kit.hitch_right.wraps", "kit.hitch_right.strength_kn"},
 			tied:  []fit.Piece{fit.PieceHitchLeft, fit.PieceHitchRight}},
-		{name: "foot loop", why: "it has another length", stale: []string{"kit.foot_loop.length_mm"}, tied: []fit.Piece{fit.PieceFootLoop}},
-		{name: "tether", why: "it has another length and label, and is tied to the Garda hitch anew",
+		{name: "foot loop", word: "foot loop", why: "it has another length", stale: []string{"kit.foot_loop.length_mm"}, tied: []fit.Piece{fit.PieceFootLoop}},
+		{name: "tether", word: "tether", why: "it has another length and label, and is tied to the Garda hitch anew",
 			stale: []string{"kit.tether.length_mm", "kit.tether.cord_mm", "kit.tether.strands", "kit.tether.strength_kn", "kit.garda.to_tether_mm"},
 			tied:  []fit.Piece{fit.PieceTether}},
-		{name: "connectors", why: "the Garda hitch is made of two of them", stale: []string{"kit.garda.inside_width_mm", "kit.garda.to_tether_mm"}},
+		{name: "connectors", word: "connectors", why: "the Garda hitch is made of two of them", stale: []string{"kit.garda.inside_width_mm", "kit.garda.to_tether_mm"}},
 	}
 )
 
@@ -84,7 +85,7 @@ func newOf(key, title string, list []novelty) Ask {
 		Options: func(d *Draft) []Option {
 			out := []Option{{Word: "nothing more"}}
 			for _, n := range list {
-				word := n.name
+				word := n.word
 				if slices.Contains(d.newThings(), n.name) {
 					word += " (new)"
 				}

@@ -30,7 +30,7 @@ func (s *State) odd(a Ask, v answer) string {
 		}
 	}
 	if i := slices.IndexFunc(of, alone); i >= 0 {
-		words := upper(of[i].In(string(s.Session.Unit)))
+		words := rules.Upper(of[i].In(string(s.Session.Unit)))
 		if !strings.HasSuffix(words, "?") {
 			words += "."
 		}

@@ -1,8 +1,6 @@
 package flow
 
 import (
-	"strings"
-
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/number"
@@ -92,22 +90,18 @@ func piece(p fit.Piece) Step {
 	asks = append(asks, least, most, day(key+".tied", "Tied on", func(d *Draft) any { return &d.Session.Tied[p].On }), by)
 	asks = append(asks, tiedBefore(p)...)
 	has := func(d *Draft) bool { return info(d).Present }
-	return partOf(Step{ID: p.Key(), Title: upper(pieceNames[p])}, key, asks, func(d *Draft) *bool { return &info(d).Present }, has)
+	return partOf(Step{ID: p.Key(), Title: rules.Upper(pieceNames[p])}, pieceNames[p], key, asks, func(d *Draft) *bool { return &info(d).Present }, has)
 }
 
 func garda() Step {
 	has := func(d *Draft) bool { return d.Session.Fit.Kit.Garda }
 	asks := append(readings("kit.garda"), amount("kit.garda.inside_width_mm", "Inside width of its connectors", "", number.Diameter,
 		func(d *Draft) any { return &d.Session.Fit.Kit.InsideWidth }))
-	return partOf(Step{ID: "garda", Title: "Garda hitch"}, "kit.garda", asks, func(d *Draft) *bool { return &d.Session.Fit.Kit.Garda }, has)
+	return partOf(Step{ID: "garda", Title: "Garda hitch"}, "Garda hitch", "kit.garda", asks, func(d *Draft) *bool { return &d.Session.Fit.Kit.Garda }, has)
 }
 
-// partOf puts the question whether the kit has the part before the others.
-func partOf(s Step, key string, asks []Ask, present func(*Draft) *bool, has func(*Draft) bool) Step {
-	name := strings.ToLower(s.Title[:1]) + s.Title[1:]
-	if key == "kit.garda" {
-		name = s.Title
-	}
+// partOf puts the question whether the kit has the part called name before the others.
+func partOf(s Step, name, key string, asks []Ask, present func(*Draft) *bool, has func(*Draft) bool) Step {
 	first := choice(key, "Is the "+name+" part of the kit?", "Look at it and touch it: nothing is taken to be there because nobody said so.", present,
 		word[bool]{"yes", true}, word[bool]{"no, or not known", false})
 	options := first.Options

@@ -77,9 +77,9 @@ func driftLine(r rules.Drift, unit string) string {
 	length := func(v float64) string { return rules.FormatValue(v, r.U, unit) }
 	switch {
 	case r.Missing != "":
-		return fmt.Sprintf("%s: not read yet (%s).", upper(r.Name), rules.InputName(r.Missing))
+		return fmt.Sprintf("%s: not read yet (%s).", rules.Upper(r.Name), rules.InputName(r.Missing))
 	case !r.Known():
-		return upper(r.Name) + ": not read in the earlier session."
+		return rules.Upper(r.Name) + ": not read in the earlier session."
 	}
 	word, way := "Unchanged", "higher"
 	if r.By() < 0 {

@@ -53,7 +53,7 @@ func set() Step {
 // how much to cut follows from it. It is put right where the piece is told.
 func cordOf(p fit.Piece) Ask {
 	at := func(d *Draft) *fit.Number { return &d.Session.Fit.Kit.Pieces[p].Cord }
-	a := amount("kit."+p.Key()+".cord_mm", upper(rules.PieceName(p))+": diameter of its cord", "How much to cut follows from it. Empty: not told.",
+	a := amount("kit."+p.Key()+".cord_mm", rules.Upper(rules.PieceName(p))+": diameter of its cord", "How much to cut follows from it. Empty: not told.",
 		number.Diameter, func(d *Draft) any { return at(d) })
 	a.When = func(d *Draft) bool { return d.ToSet[p] && d.reTied(p) && !at(d).Known }
 	return a
@@ -62,7 +62,7 @@ func cordOf(p fit.Piece) Ask {
 // laidOn asks for the length of a piece that was changed. It is passed over but
 // where the piece is to be set now.
 func laidOn(p fit.Piece) Ask {
-	return Ask{Key: "changes.measured_mm", Kind: Reading, Title: upper(rules.PieceName(p)) + ", laid on again", Quantity: number.Laid, Topic: "changes",
+	return Ask{Key: "changes.measured_mm", Kind: Reading, Title: rules.Upper(rules.PieceName(p)) + ", laid on again", Quantity: number.Laid, Topic: "changes",
 		How:     "Set it, then lay the tape on, pulled snug. Empty: set and not measured, so that the length stays predicted.",
 		Reading: fit.NumReadings,
 		When:    func(d *Draft) bool { return d.lastChange(p) >= 0 },
@@ -156,5 +156,5 @@ func setWords(c *fit.Change, how fit.How, show func(float64) string) string {
 	if c.From.Known {
 		words += ", from " + show(c.From.V)
 	}
-	return fmt.Sprintf("%s (%s).", words, map[fit.How]string{fit.Fixed: "fixed", fit.Slides: "slides", fit.ReTie: "re-tie"}[how])
+	return fmt.Sprintf("%s (%s).", words, rules.HowWord(how))
 }

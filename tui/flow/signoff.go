@@ -29,7 +29,7 @@ func (s *State) Against() []string {
 		}
 		switch c.Verdict {
 		case rules.Fail, rules.Unknown:
-			out = append(out, fmt.Sprintf("%s: %s", c.Name, strings.ToUpper(string(c.Verdict))))
+			out = append(out, fmt.Sprintf("%s: %s", c.Name, c.Verdict.Loud()))
 		case rules.Tight:
 			if predicted(s.Report, c) {
 				out = append(out, c.Name+": rests on a predicted length or height: read it again")

@@ -22,7 +22,7 @@ func (d *Draft) stale() map[string]string {
 	for _, n := range allNews() {
 		if slices.Contains(things, n.name) {
 			for _, key := range n.stale {
-				out[key] = n.name
+				out[key] = n.word
 			}
 		}
 	}
@@ -65,7 +65,7 @@ func (d *Draft) tellNews() []string {
 	things := d.newThings()
 	for _, n := range allNews() {
 		if slices.Contains(things, n.name) {
-			out = append(out, fmt.Sprintf("New: %s; %s. Stale: %s.", n.name, n.why, names(n.stale)))
+			out = append(out, fmt.Sprintf("New: %s; %s. Stale: %s.", n.word, n.why, names(n.stale)))
 		}
 	}
 	stale := d.stale()

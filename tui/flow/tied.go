@@ -40,7 +40,7 @@ func (KeptTied) event() {}
 // tiedUp asks for what the cord of p took, once p was tied and measured.
 func tiedUp(p fit.Piece) []Ask {
 	at := func(d *Draft) *tiedCord { return &d.tied[p] }
-	name, key := upper(rules.PieceName(p)), "tied."+p.Key()
+	name, key := rules.Upper(rules.PieceName(p)), "tied."+p.Key()
 	length := func(part, title, how string, q number.Kind, accepted number.Range, at func(*Draft) *fit.Number) Ask {
 		return Ask{Key: key + part, Kind: Amount, Title: title, How: how, Topic: "own-pieces", Quantity: q,
 			Accepted: accepted, cell: func(d *Draft) any { return at(d) }}
@@ -153,9 +153,9 @@ func tiedHow(c fit.Cord, unit string) string {
 	case c.Closed():
 		return fmt.Sprintf("%s, %s", c.Closing, c.Hitch)
 	case c.Eyed():
-		return fmt.Sprintf("%ss, eyes of %s", c.Closing, rules.FormatLength(c.Eye, unit))
+		return fmt.Sprintf("%s at both ends, eyes of %s", c.Closing, rules.FormatLength(c.Eye, unit))
 	}
-	return fmt.Sprintf("%ss", c.Closing)
+	return c.Closing.String() + " at both ends"
 }
 
 // tellTied tells what would be kept of p.
@@ -166,7 +166,7 @@ func (d *Draft) tellTied(p fit.Piece) []string {
 	if c.Use == fit.CordHitch {
 		parts = append(parts, fmt.Sprintf("%d turns on rope of %g mm", c.Wraps, c.Host))
 	}
-	return []string{upper(rules.PieceName(p)) + ": " + strings.Join(parts, ", ") + ". With other knots than these keep it with hangtape cut --tied."}
+	return []string{rules.Upper(rules.PieceName(p)) + ": " + strings.Join(parts, ", ") + ". With other knots than these keep it with hangtape cut --tied."}
 }
 
 // keepTied asks for p, tied as c, to be kept, and goes on.

@@ -35,6 +35,7 @@ func main() {
 
 // limit is one table of limits.toml.
 type limit struct {
+	Title   string     `toml:"title"`
 	Default float64    `toml:"default"`
 	Unit    string     `toml:"unit"`
 	Bounds  [2]float64 `toml:"bounds"`
@@ -76,8 +77,8 @@ func generate(src []byte) ([]byte, error) {
 	b.WriteString("\nNumLimits\n)\n\nvar limitInfo = [NumLimits]LimitInfo{\n")
 	for _, name := range names {
 		l := limits[name]
-		fmt.Fprintf(&b, "%s: {\nName: %q, Default: %v, Unit: %q, Bounds: [2]float64{%v, %v},\nWhy: %q,\nSource: %q,\n},\n",
-			goName(name), name, l.Default, l.Unit, l.Bounds[0], l.Bounds[1], l.Why, l.Source)
+		fmt.Fprintf(&b, "%s: {\nName: %q, Default: %v, Unit: %q, Bounds: [2]float64{%v, %v},\nTitle: %q,\nWhy: %q,\nSource: %q,\n},\n",
+			goName(name), name, l.Default, l.Unit, l.Bounds[0], l.Bounds[1], l.Title, l.Why, l.Source)
 	}
 	b.WriteString("}\n")
 	return format.Source(b.Bytes())
@@ -85,8 +86,8 @@ func generate(src []byte) ([]byte, error) {
 
 // check says what is missing or cannot be in l.
 func (l limit) check() error {
-	if l.Why == "" || l.Source == "" {
-		return errors.New("why and source must be told")
+	if l.Title == "" || l.Why == "" || l.Source == "" {
+		return errors.New("title, why and source must be told")
 	}
 	if !(l.Bounds[0] <= l.Default && l.Default <= l.Bounds[1]) {
 		return fmt.Errorf("default %v lies outside its bounds %v", l.Default, l.Bounds)

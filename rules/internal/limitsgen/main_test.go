@@ -28,12 +28,13 @@ func TestGeneratedLimitsAreCurrent(t *testing.T) {
 }
 
 func TestGenerateRefuses(t *testing.T) {
-	const good = "[a-b]\ndefault = 1\nunit = \"mm\"\nbounds = [0, 2]\nwhy = \"w\"\nsource = \"s\"\n"
+	const good = "[a-b]\ntitle = \"t\"\ndefault = 1\nunit = \"mm\"\nbounds = [0, 2]\nwhy = \"w\"\nsource = \"s\"\n"
 	if _, err := generate([]byte(good)); err != nil {
 		t.Fatalf("a good table was refused: %v", err)
 	}
 	for _, c := range []struct{ name, old, new, want string }{
 		{"a misspelt key", "bounds", "bound", "unknown key a-b.bound"},
+		{"no title", `"t"`, `""`, "title"},
 		{"no reason", `"w"`, `""`, "why"},
 		{"no source", `"s"`, `""`, "source"},
 		{"a default outside its bounds", "default = 1", "default = 3", "outside its bounds"},
