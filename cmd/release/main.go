@@ -14,16 +14,17 @@ import (
 )
 
 func main() {
-	var version, only string
+	var version, only, translation string
 	c := &cobra.Command{
 		Use:          "release --version X.Y.Z DIR",
 		Short:        "Build all that is handed out into a folder",
 		Args:         cobra.ExactArgs(1),
 		SilenceUsage: true,
-		RunE:         func(_ *cobra.Command, args []string) error { return release(version, args[0], only) },
+		RunE:         func(_ *cobra.Command, args []string) error { return release(version, args[0], only, translation) },
 	}
 	c.Flags().StringVar(&version, "version", "", "that the binaries tell, as `X.Y.Z`")
 	c.Flags().StringVar(&only, "only", "", "build for this `platform` alone, as linux/amd64")
+	c.Flags().StringVar(&translation, "words", "", "build with the translation in this `file`")
 	if c.Execute() != nil {
 		os.Exit(1)
 	}

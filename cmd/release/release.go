@@ -14,14 +14,50 @@ import (
 	"regexp"
 	"runtime"
 	"strings"
+
+	"example.com/hangtape/internal/words"
 )
 
 var versionForm = regexp.MustCompile(`^\d+\.\d+\.\d+(-[0-9A-Za-z.-]+)?$`)
 
-// release builds for all platforms, or for one of them alone, into dir.
-func release(version, dir, only string) error {
+// A made is what all of a release is built with.
+type made struct {
+	version string
+	overlay string // of the source, in another language; "" in English
+	told    string // to the linker: which
+}
+
+// in is a release in the words of a file, whose source is written to work.
+func (m *made) in(file, work string) error {
+	p, err := words.Load(".")
+	if err != nil {
+		return err
+	}
+	t, err := p.Read(file)
+	if err != nil {
+		return err
+	}
+	m.told = " " + t.Flag()
+	m.overlay, err = t.Overlay(work)
+	return err
+}
+
+// release builds for all platforms, or for one of them alone, into dir; with the
+// words of a translation where one is named.
+func release(version, dir, only, translation string) error {
 	if !versionForm.MatchString(version) {
 		return fmt.Errorf("version %q; accepted is X.Y.Z, as 1.0.0 or 1.0.0-rc.1", version)
+	}
+	m := &made{version: version}
+	if translation != "" {
+		work, err := os.MkdirTemp("", "hangtape-words-")
+		if err != nil {
+			return err
+		}
+		defer func() { _ = os.RemoveAll(work) }() // only scratch
+		if err := m.in(translation, work); err != nil {
+			return err
+		}
 	}
 	if err := os.MkdirAll(dir, 0o755); err != nil { //nolint:gosec // handed out: everybody may read it
 		return err
@@ -32,7 +68,7 @@ func release(version, dir, only string) error {
 			continue
 		}
 		name := p.file(version)
-		if err := build(p, version, filepath.Join(dir, name)); err != nil {
+		if err := m.build(p, filepath.Join(dir, name)); err != nil {
 			return err
 		}
 		built = append(built, name)
@@ -40,7 +76,7 @@ func release(version, dir, only string) error {
 	if len(built) == 0 {
 		return fmt.Errorf("platform %q; accepted is one of %v", only, platforms)
 	}
-	help, err := helpFiles(version, dir)
+	help, err := m.helpFiles(dir)
 	if err != nil {
 		return err
 	}
@@ -48,8 +84,8 @@ func release(version, dir, only string) error {
 }
 
 // build is one static binary without the paths of this machine in it.
-func build(p platform, version, out string) error {
-	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-ldflags", "-s -w -X main.version="+version, "-o", out, "./cmd/hangtape") //nolint:gosec // no shell; the words are this file's and the release's version
+func (m *made) build(p platform, out string) error {
+	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-overlay="+m.overlay, "-ldflags", "-s -w -X main.version="+m.version+m.told, "-o", out, "./cmd/hangtape") //nolint:gosec // no shell; the words are this file's, the release's version and a file's name
 	c.Env = append(os.Environ(), p.env()...)
 	if said, err := c.CombinedOutput(); err != nil {
 		return fmt.Errorf("%s: %w\n%s", p, err, said)
@@ -59,14 +95,14 @@ func build(p platform, version, out string) error {
 
 // helpFiles packs completions and manual pages, which a binary for this machine
 // makes from its own commands, with the licences, and returns the archive's name.
-func helpFiles(version, dir string) (string, error) {
+func (m *made) helpFiles(dir string) (string, error) {
 	work, err := os.MkdirTemp("", "hangtape-release-")
 	if err != nil {
 		return "", err
 	}
 	defer func() { _ = os.RemoveAll(work) }() // only scratch
 	program := filepath.Join(work, "hangtape")
-	if err := build(platform{runtime.GOOS, runtime.GOARCH}, version, program); err != nil {
+	if err := m.build(platform{runtime.GOOS, runtime.GOARCH}, program); err != nil {
 		return "", err
 	}
 	files := filepath.Join(work, "help")
@@ -92,7 +128,7 @@ func helpFiles(version, dir string) (string, error) {
 	if err != nil {
 		return "", fmt.Errorf("licences: %w", err)
 	}
-	name := "hangtape_" + version + "_help.tar.gz"
+	name := "hangtape_" + m.version + "_help.tar.gz"
 	return name, pack(files, filepath.Join(dir, name))
 }
 

@@ -11,12 +11,22 @@ import (
 
 func TestRefusesAVersionOrPlatformThatIsNone(t *testing.T) {
 	for _, version := range []string{"", "1", "1.0", "v1.0.0", "1.0.0 ", "1.0.0; rm"} {
-		if release(version, t.TempDir(), "") == nil {
+		if release(version, t.TempDir(), "", "") == nil {
 			t.Errorf("version %q was taken", version)
 		}
 	}
-	if err := release("1.0.0", t.TempDir(), "plan9/mips"); err == nil {
+	if err := release("1.0.0", t.TempDir(), "plan9/mips", ""); err == nil {
 		t.Error("an unknown platform was taken")
+	}
+}
+
+func TestRefusesATranslationThatIsNone(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "de.toml")
+	if err := os.WriteFile(file, []byte("[[text]]\nenglish = \"Cautionz\"\ntranslation = \"Warnungen\"\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := release("1.0.0", t.TempDir(), "", file); err == nil || !strings.Contains(err.Error(), `de.toml: english = "Cautionz": the program has no such text`) {
+		t.Errorf("got %v", err)
 	}
 }
 
