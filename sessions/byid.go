@@ -8,6 +8,13 @@ import (
 	"strings"
 )
 
+// A fileFound is a file of the folder: a session, or why it is none.
+type fileFound struct {
+	path string
+	file *File
+	err  error
+}
+
 // LoadID reads the session with that id, whatever its file is called. Where
 // several files say that they are it, nothing is chosen and all are named.
 //
@@ -22,7 +29,7 @@ func (st *Store) LoadID(id string) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	paths, err := st.paths()
+	paths, _, err := st.inside()
 	if err != nil {
 		return nil, err
 	}
@@ -42,19 +49,19 @@ func (st *Store) LoadID(id string) (*File, error) {
 	case 0:
 		return nil, fmt.Errorf("no session %s in %s: %w", id, st.dir, fs.ErrNotExist)
 	case 1:
-		return found[0].File, found[0].Err
+		return found[0].file, found[0].err
 	}
 	var names []string
 	for _, e := range found {
-		names = append(names, e.Path)
+		names = append(names, e.path)
 	}
 	return nil, fmt.Errorf("session %s is in several files: %s; give the file in place of the id", id, strings.Join(names, ", "))
 }
 
 // withID are the files that say that they are the session id, or that are named
 // for it and say nothing. Only what has the id somewhere in its text is decoded.
-func (st *Store) withID(id string, paths []string, school *School) []Entry {
-	var found []Entry
+func (st *Store) withID(id string, paths []string, school *School) []fileFound {
+	var found []fileFound
 	for _, path := range paths {
 		named := filepath.Base(path) == id+ending
 		data, err := readBytes(st.disk, path)
@@ -68,9 +75,9 @@ func (st *Store) withID(id string, paths []string, school *School) []Entry {
 		switch {
 		case err == nil && f.Session.ID == id:
 			f.Session.Fit.RecheckDays = school.RecheckDays
-			found = append(found, Entry{path, f, nil})
+			found = append(found, fileFound{path, f, nil})
 		case err != nil && named:
-			found = append(found, Entry{path, nil, err})
+			found = append(found, fileFound{path, nil, err})
 		}
 	}
 	return found

@@ -129,14 +129,14 @@ func TestListStandsEveryDiskFault(t *testing.T) {
 				return nil
 			}
 			st, err := storeOn(m)
-			var list []Entry
+			var list []fileFound
 			if err == nil {
-				list, err = st.List()
+				list, err = listed(st)
 			}
-			whole := err == nil && len(list) == 1 && list[0].Err == nil
+			whole := err == nil && len(list) == 1 && list[0].err == nil
 			for _, e := range list {
-				if e.Err != nil {
-					err = errors.Join(err, e.Err)
+				if e.err != nil {
+					err = errors.Join(err, e.err)
 				}
 			}
 			if !bytes.Equal(m.content(d.file), d.was) {

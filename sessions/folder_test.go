@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"example.com/hangtape/fit"
 )
@@ -48,7 +47,7 @@ func TestReadOnlyFolderIsToldBeforeTheFirstQuestion(t *testing.T) {
 	if err := st.Ready(); !errors.Is(err, fs.ErrPermission) || !strings.Contains(err.Error(), "cannot be written") {
 		t.Errorf("got %v", err)
 	}
-	if _, err := st.List(); err != nil {
+	if _, err := listed(st); err != nil {
 		t.Errorf("a read-only folder cannot be listed: %v", err)
 	}
 }
@@ -62,39 +61,7 @@ func TestDefaultDir(t *testing.T) {
 	}
 }
 
-func TestListTellsBadFilesLast(t *testing.T) {
-	st := newStore(t)
-	early, _ := saved(t, st, func(s *Session) { s.Started = noon().Add(-time.Hour); s.Finished = noon() })
-	late, _ := saved(t, st, nil)
-	bad := filepath.Join(st.Dir(), "bad.toml")
-	for name, text := range map[string]string{bad: "format = 1\nhip = 3\n", filepath.Join(st.Dir(), "notes.txt"): "x", filepath.Join(st.Dir(), ".x.toml"): "x"} {
-		if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := os.Mkdir(filepath.Join(st.Dir(), "folder.toml"), 0o700); err != nil {
-		t.Fatal(err)
-	}
-	all, err := st.List()
-	if err != nil {
-		t.Fatal(err)
-	}
-	want := []string{late, early, bad, filepath.Join(st.Dir(), "folder.toml")}
-	if len(all) != len(want) {
-		t.Fatalf("got %d entries, want %d", len(all), len(want))
-	}
-	for i, e := range all {
-		if e.Path != want[i] || (e.Err == nil) != (i < 2) {
-			t.Errorf("entry %d is %s (%v), want %s", i, e.Path, e.Err, want[i])
-		}
-	}
-	open, err := st.Unfinished()
-	if err != nil || len(open) != 1 || open[0].Path != late {
-		t.Errorf("unfinished are %v, %v; want %s", open, err, late)
-	}
-}
-
-func TestBadSchoolFileStopsNewSessionsButNotTheList(t *testing.T) {
+func TestBadSchoolFileStopsNewSessions(t *testing.T) {
 	st := newStore(t)
 	saved(t, st, nil)
 	if err := os.WriteFile(filepath.Join(st.Dir(), schoolName), []byte("format = 1\n[limits]\nmost-drop = 5\n"), 0o600); err != nil {
@@ -102,10 +69,6 @@ func TestBadSchoolFileStopsNewSessionsButNotTheList(t *testing.T) {
 	}
 	if _, _, err := st.New(); err == nil || !strings.Contains(err.Error(), "limits.most-drop is 5") {
 		t.Errorf("New: %v", err)
-	}
-	all, err := st.List()
-	if err != nil || len(all) != 2 || all[0].Err != nil || all[1].Err == nil {
-		t.Errorf("List: %+v, %v", all, err)
 	}
 }
 

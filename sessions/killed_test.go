@@ -174,7 +174,7 @@ func goOn(t *testing.T, at int, dir string, told int) {
 			t.Errorf("moment %d: %d answers were told as saved, the last good copy has %q", at, told, f.Session.Notes)
 		}
 	}
-	open, err := st.Unfinished()
+	open, err := listed(st)
 	if err != nil {
 		t.Fatalf("moment %d: %v", at, err)
 	}
@@ -184,7 +184,7 @@ func goOn(t *testing.T, at int, dir string, told int) {
 	if len(open) != 1 {
 		t.Fatalf("moment %d: %d sessions after %d answers", at, len(open), told)
 	}
-	ed, s, err := st.Edit(open[0].Path)
+	ed, s, err := st.Edit(open[0].path)
 	if err != nil {
 		t.Fatalf("moment %d: %v", at, err)
 	}

@@ -64,7 +64,7 @@ func TestLastGoodCopyIsTakenOver(t *testing.T) {
 			if kept, err := os.ReadFile(aside); err != nil || !bytes.Equal(kept, damaged) || filepath.Base(aside) != filepath.Base(path)+".damaged" {
 				t.Errorf("set aside as %s, %v:\n%s", aside, err, kept)
 			}
-			if list, err := st.List(); err != nil || len(list) != 1 || list[0].Err != nil {
+			if list, err := listed(st); err != nil || len(list) != 1 || list[0].err != nil {
 				t.Errorf("listed are %v, %v", list, err)
 			}
 			if _, err := st.TakeLastGood(path); err == nil || !strings.Contains(err.Error(), "is not damaged any more; nothing was done") {

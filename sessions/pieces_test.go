@@ -51,7 +51,7 @@ func TestPiecesAreKeptInOrder(t *testing.T) {
 	if got, err := st.Pieces(); err != nil || !reflect.DeepEqual(got, want) {
 		t.Errorf("got %+v, %v\nwant %+v", got, err, want)
 	}
-	if list, err := st.List(); err != nil || len(list) != 0 {
+	if list, err := listed(st); err != nil || len(list) != 0 {
 		t.Errorf("the pieces are listed among the sessions: %v, %v", list, err)
 	}
 }

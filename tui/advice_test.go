@@ -168,11 +168,7 @@ func TestFromAdviceToSigned(t *testing.T) {
 		if err := p.editor.Close(); err != nil || p.unsaved != nil {
 			t.Fatal(err, p.unsaved)
 		}
-		list, err := store.List()
-		if err != nil || len(list) != 1 {
-			t.Fatal(list, err)
-		}
-		lines = list[0].File.Session
+		lines = theOnly(t, store).Session
 	}
 	full.Finished, lines.Finished = time.Time{}, time.Time{}
 	if g, w := string(sessions.Encode(full)), string(sessions.Encode(lines)); g != w {

@@ -89,12 +89,8 @@ func TestQuestionedLineByLine(t *testing.T) {
 		if err := p.editor.Close(); err != nil {
 			t.Fatal(err)
 		}
-		list, err := p.opts.Store.List()
-		if err != nil || list[0].Err != nil {
-			t.Fatal(err)
-		}
 		got := ""
-		for _, v := range list[0].File.Session.Fit.Laid[fit.Thigh] {
+		for _, v := range theOnly(t, p.opts.Store).Session.Fit.Laid[fit.Thigh] {
 			got += fmt.Sprint(v)
 		}
 		if got != want || !strings.Contains(out.String(), "Perhaps two digits swapped (436 mm)?") {

@@ -10,8 +10,6 @@ import (
 	"syscall"
 	"testing"
 	"time"
-
-	"example.com/hangtape/sessions"
 )
 
 // TestEnds ends the wizard in a real terminal in every way but its own, with one
@@ -60,12 +58,12 @@ func TestEnds(t *testing.T) {
 				}
 			}
 			store := openAt(t, dir, time.Now)
-			list, err := store.List()
-			if err != nil || len(list) != 1 || list[0].Err != nil || list[0].File.Session.Climber != "Ash" {
-				t.Fatalf("on disk: %v, %+v", err, list)
+			f := theOnly(t, store)
+			if f.Session.Climber != "Ash" {
+				t.Fatalf("on disk: %+v", f.Session)
 			}
-			var ed *sessions.Editor
-			if ed, _, err = store.Edit(list[0].Path); err != nil {
+			ed, _, err := store.Edit(f.Name)
+			if err != nil {
 				t.Fatalf("it is still held: %v", err)
 			}
 			if err := ed.Close(); err != nil {

@@ -14,6 +14,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
 )
 
 // wizardEnv names the folder of the wizard that this test binary is to be in
@@ -197,9 +198,34 @@ func (d *desk) leave() {
 // only is the one session of the folder, read back from its file.
 func (d *desk) only() *sessions.Session {
 	d.t.Helper()
-	list, err := d.store.List()
-	if err != nil || len(list) != 1 || list[0].Err != nil {
-		d.t.Fatalf("want one readable session: %v, %+v", err, list)
+	return theOnly(d.t, d.store).Session
+}
+
+// filesIn are the sessions of a folder, read back from their files, the newest
+// first.
+func filesIn(t testing.TB, store *sessions.Store) []*sessions.File {
+	t.Helper()
+	list, err := records.Scan(store)
+	if err != nil {
+		t.Fatal(err)
 	}
-	return list[0].File.Session
+	var files []*sessions.File
+	for _, e := range list.Entries {
+		f, err := store.Load(e.Path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, f)
+	}
+	return files
+}
+
+// theOnly is the one session of a folder.
+func theOnly(t testing.TB, store *sessions.Store) *sessions.File {
+	t.Helper()
+	files := filesIn(t, store)
+	if len(files) != 1 {
+		t.Fatalf("%d sessions, want one", len(files))
+	}
+	return files[0]
 }

@@ -16,16 +16,9 @@ import (
 // byClimber are the sessions of the folder by their climbers.
 func byClimber(t *testing.T, store *sessions.Store) map[string]*sessions.Session {
 	t.Helper()
-	list, err := store.List()
-	if err != nil {
-		t.Fatal(err)
-	}
 	out := map[string]*sessions.Session{}
-	for _, e := range list {
-		if e.Err != nil {
-			t.Fatal(e.Err)
-		}
-		out[e.File.Session.Climber] = e.File.Session
+	for _, f := range filesIn(t, store) {
+		out[f.Session.Climber] = f.Session
 	}
 	return out
 }

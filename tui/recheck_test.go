@@ -120,9 +120,5 @@ func TestReCheckLineByLine(t *testing.T) {
 // latest is the newest session of the folder.
 func latest(t *testing.T, store *sessions.Store) *sessions.Session {
 	t.Helper()
-	list, err := store.List()
-	if err != nil || len(list) == 0 || list[0].Err != nil {
-		t.Fatal(list, err)
-	}
-	return list[0].File.Session
+	return filesIn(t, store)[0].Session
 }

@@ -142,11 +142,7 @@ func TestPlainTypesASession(t *testing.T) {
 			if err := p.editor.Close(); err != nil || p.unsaved != nil {
 				t.Fatal(err, p.unsaved)
 			}
-			list, err := store.List()
-			if err != nil || len(list) != 1 {
-				t.Fatal(list, err)
-			}
-			same(t, list[0].File.Session, want)
+			same(t, theOnly(t, store).Session, want)
 		})
 	}
 }
@@ -263,11 +259,11 @@ func TestPlainEndOfInput(t *testing.T) {
 		if err := RunPlain(Options{Store: store, Now: now, In: strings.NewReader(in), Out: io.Discard}); err != nil {
 			t.Errorf("%q: %v", in, err)
 		}
-		list, err := store.List()
-		if err != nil || (climber != "") != (len(list) == 1) {
-			t.Errorf("%q: %d files, %v", in, len(list), err)
-		} else if climber != "" && list[0].File.Session.Climber != climber {
-			t.Errorf("%q: climber %q", in, list[0].File.Session.Climber)
+		files := filesIn(t, store)
+		if (climber != "") != (len(files) == 1) {
+			t.Errorf("%q: %d files", in, len(files))
+		} else if climber != "" && files[0].Session.Climber != climber {
+			t.Errorf("%q: climber %q", in, files[0].Session.Climber)
 		}
 	}
 }
