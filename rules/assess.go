@@ -173,7 +173,7 @@ func (a *Assessment) worst(c CheckID, of func(*EndResult) Verdict) End {
 	w := ends[0]
 	for _, e := range ends[1:] {
 		x, y := &a.ends[e], &a.ends[w]
-		if d := rankOf(of(x)) - rankOf(of(y)); d < 0 || d == 0 && of(x) != Unknown && x.Ratio() < y.Ratio()-ratioTie {
+		if d := of(x).Rank() - of(y).Rank(); d < 0 || d == 0 && of(x) != Unknown && x.Ratio() < y.Ratio()-ratioTie {
 			w = e
 		}
 	}
@@ -185,16 +185,3 @@ func (a *Assessment) Deciding(c CheckID) End { return a.worst(c, theVerdict) }
 
 func theVerdict(r *EndResult) Verdict   { return r.Verdict }
 func plainVerdict(r *EndResult) Verdict { return r.Plain }
-
-// rankOf orders verdicts from worst to best.
-func rankOf(v Verdict) int {
-	switch v {
-	case Fail:
-		return 0
-	case Unknown:
-		return 1
-	case Tight:
-		return 2
-	}
-	return 3
-}

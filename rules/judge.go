@@ -96,7 +96,7 @@ func (e *Impossible) Error() string {
 func Outcome(checks []Check) Verdict {
 	worst := Pass
 	for _, c := range checks {
-		if c.Kind == Must && rankOf(c.Verdict) < rankOf(worst) {
+		if c.Kind == Must && c.Verdict.Rank() < worst.Rank() {
 			worst = c.Verdict
 		}
 	}

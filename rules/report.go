@@ -39,6 +39,19 @@ func (v Verdict) Word() string {
 // Loud is a verdict that stands alone: "PASS".
 func (v Verdict) Loud() string { return strings.ToUpper(v.Word()) }
 
+// Rank orders verdicts from worst to best: 0 is a fail, 3 a pass.
+func (v Verdict) Rank() int {
+	switch v {
+	case Fail:
+		return 0
+	case Unknown:
+		return 1
+	case Tight:
+		return 2
+	}
+	return 3
+}
+
 var nan = math.NaN()
 
 // Num is a number that is null in JSON where it is unknown (NaN).

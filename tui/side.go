@@ -69,7 +69,7 @@ func deciding(checks []rules.Check, p fit.Pose, looked string) *rules.Check {
 		return nil
 	}
 	c := slices.MinFunc(in, func(a, b rules.Check) int {
-		return cmp.Or(rank[a.Verdict]-rank[b.Verdict], count(a.Kind == rules.Should)-count(b.Kind == rules.Should), undrawn(a)-undrawn(b), cmp.Compare(ratio(a), ratio(b)))
+		return cmp.Or(a.Verdict.Rank()-b.Verdict.Rank(), count(a.Kind == rules.Should)-count(b.Kind == rules.Should), undrawn(a)-undrawn(b), cmp.Compare(ratio(a), ratio(b)))
 	})
 	return &c
 }

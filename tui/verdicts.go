@@ -8,15 +8,12 @@ import (
 	"example.com/hangtape/tui/flow"
 )
 
-// rank orders verdicts for reading: what stands against going up first.
-var rank = map[rules.Verdict]int{rules.Fail: 0, rules.Unknown: 1, rules.Tight: 2, rules.Pass: 3}
-
 // worstFirst are the checks as they are read: the verdicts from worst to best,
 // musts before shoulds, else in the order of the table.
 func worstFirst(checks []rules.Check) []rules.Check {
 	out := slices.Clone(checks)
 	slices.SortStableFunc(out, func(a, b rules.Check) int {
-		if d := rank[a.Verdict] - rank[b.Verdict]; d != 0 {
+		if d := a.Verdict.Rank() - b.Verdict.Rank(); d != 0 {
 			return d
 		}
 		return count(a.Kind == rules.Should) - count(b.Kind == rules.Should)

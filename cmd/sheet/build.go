@@ -68,10 +68,7 @@ func NewCard(s Subject) *Card {
 
 // worstFirst orders checks by verdict and leaves each verdict's in their order.
 func worstFirst(lines []Line) {
-	order := rules.Verdicts()
-	slices.SortStableFunc(lines, func(a, b Line) int {
-		return slices.Index(order, a.Verdict) - slices.Index(order, b.Verdict)
-	})
+	slices.SortStableFunc(lines, func(a, b Line) int { return a.Verdict.Rank() - b.Verdict.Rank() })
 }
 
 func word(v rules.Verdict) string { return v.Loud() }
