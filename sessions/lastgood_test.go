@@ -51,7 +51,7 @@ func TestLastGoodCopyIsTakenOver(t *testing.T) {
 				t.Fatal(err)
 			}
 			good := st.LastGood(path)
-			if good == nil || good.Session.Climber != "Ash Demo" || (good.Damage == nil) != c.decodes {
+			if good == nil || !strings.HasSuffix(good.Says(), ", Ash Demo, 2 answers") || (good.Damage == nil) != c.decodes || good.Cut != bytes.HasPrefix(was, damaged) {
 				t.Fatalf("told is %+v", good)
 			}
 			aside, err := st.TakeLastGood(path)
@@ -252,4 +252,53 @@ func TestFilesBelongToSessions(t *testing.T) {
 			t.Errorf("%s belongs to %q, want %q", name, got, want)
 		}
 	}
+}
+
+// A slowDisk waits before it makes a file in the folder of the copies.
+type slowDisk struct {
+	disk
+	reached, goOn chan struct{}
+}
+
+func (s slowDisk) CreateTemp(dir, pattern string) (TempFile, error) {
+	if filepath.Base(dir) == lastGoodDir {
+		s.reached <- struct{}{}
+		<-s.goOn
+	}
+	return s.disk.CreateTemp(dir, pattern)
+}
+
+// While a copy is being made on a slow disk answers are saved, and the copy that
+// Close makes has the last of them.
+func TestNoSaveWaitsForTheCopy(t *testing.T) {
+	slow := slowDisk{reached: make(chan struct{}), goOn: make(chan struct{})}
+	st, err := openStore(filepath.Join(t.TempDir(), "sessions"), noon, rand.Reader, slow)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ed, s, err := st.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := ed.Save(s); err != nil {
+		t.Fatal(err)
+	}
+	go ed.Keep()
+	<-slow.reached
+	s.Notes = "meanwhile"
+	if err := ed.Save(s); err != nil { // would wait for ever
+		t.Fatal(err)
+	}
+	go func() {
+		slow.goOn <- struct{}{}
+		<-slow.reached
+		slow.goOn <- struct{}{}
+	}()
+	if err := ed.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if f, err := ReadFile(lastGoodOf(ed.Path), nil); err != nil || f.Session.Notes != "meanwhile" {
+		t.Errorf("%v, %+v", err, f)
+	}
+	ed.Keep() // too late: another program may have the session
 }
