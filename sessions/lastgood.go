@@ -7,6 +7,8 @@ import (
 	"io/fs"
 	"path/filepath"
 	"time"
+
+	"example.com/hangtape/rules"
 )
 
 // The last good copy of a session's file is a file of the same name in a folder
@@ -124,12 +126,7 @@ func (g *LastGood) Says() string {
 	if who == "" {
 		who = "no name"
 	}
-	n := g.Session.Answers()
-	answers := fmt.Sprint(n, " answers")
-	if n == 1 {
-		answers = "1 answer"
-	}
-	return fmt.Sprintf("of %s, %s, %s", g.At.Local().Format("2006-01-02 15:04"), who, answers)
+	return fmt.Sprintf("of %s, %s, %s", g.At.Local().Format("2006-01-02 15:04"), who, rules.Count(g.Session.Answers(), "answer", "answers"))
 }
 
 // Answers is how much the session tells beyond what one tells that nobody has
