@@ -27,14 +27,11 @@ func (s *State) Against() []string {
 		if c.Kind != rules.Must {
 			continue
 		}
-		switch c.Verdict {
-		case rules.Fail, rules.Unknown:
+		switch {
+		case c.Verdict == rules.Fail, c.Verdict == rules.Unknown:
 			out = append(out, fmt.Sprintf("%s: %s", c.Name, c.Verdict.Loud()))
-		case rules.Tight:
-			if predicted(s.Report, c) {
-				out = append(out, c.Name+": rests on a predicted length or height: read it again")
-			}
-		case rules.Pass:
+		case c.Blocks:
+			out = append(out, c.Name+": rests on a predicted length or height: read it again")
 		}
 	}
 	if tight := s.tightMusts(); len(tight) > 0 && s.SignNote == "" {
@@ -117,24 +114,6 @@ func (s *State) againstDrill() string {
 		return "the drill was not seen whole: finish it, or say in the note why not"
 	}
 	return ""
-}
-
-// predicted says whether c is held at tight by a predicted input: it would pass
-// by its margin, and one of the readings that would lift it stands for one.
-func predicted(r *rules.Report, c rules.Check) bool {
-	if c.Margin < c.Guard {
-		return false
-	}
-	origin := map[string]string{}
-	for _, in := range r.Inputs {
-		origin[in.Name] = in.Origin
-	}
-	for _, key := range c.Missing {
-		if strings.HasPrefix(key, "changes.") || origin[key] == "predicted" || (strings.HasPrefix(key, "hangs.") && origin[key] == "") {
-			return true
-		}
-	}
-	return false
 }
 
 // sign signs the fitting off, unless something stands against it.
