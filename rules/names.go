@@ -18,7 +18,8 @@ var pieceNames = [fit.NumPieces]string{
 	fit.PieceBackupBridge: "backup bridge",
 }
 
-// PieceName is a piece in the trade's words.
+// PieceName is a piece in the trade's words: of a hitch the loop, which is what
+// changes its length.
 func PieceName(p fit.Piece) string { return pieceNames[p] }
 
 // HowWord is a way to change a piece, for people.
@@ -97,14 +98,15 @@ func InputName(key string) string {
 		case key == "kit."+p.Key():
 			return pieceNames[p]
 		case ok && table == "kit."+p.Key():
-			return tiedName(p) + ", " + name
+			return PartName(p) + ", " + name
 		}
 	}
 	return key
 }
 
-// tiedName is a piece as what is tied of cord: of a hitch loop the hitch.
-func tiedName(p fit.Piece) string {
+// PartName is a piece as a part of the kit: a hitch with its wraps, not its loop
+// alone.
+func PartName(p fit.Piece) string {
 	switch p {
 	case fit.PieceHitchLeft:
 		return "left friction hitch"

@@ -96,11 +96,7 @@ func mean(v []float64) fit.Number {
 	if len(v) == 0 {
 		return fit.Number{}
 	}
-	sum := 0.0
-	for _, x := range v {
-		sum += x
-	}
-	return fit.Some(sum / float64(len(v)))
+	return fit.Some(fit.Mean(v))
 }
 
 // settle draws what follows from an answer: a change whose length is told joins

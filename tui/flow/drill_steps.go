@@ -42,13 +42,13 @@ func drillStart() Ask {
 		case d.Drilling():
 			return []Option{{Word: "still up: go on", Act: StayUp}}
 		case d.drill.plan == nil || len(d.drill.plan.Refused) > 0:
-			return append([]Option{{Word: "back to the review", Act: ToReview}, d.noDrill()}, d.toRead()...)
+			return append([]Option{{Word: "back to the review", Act: ToReview}, d.noDrill()}, d.readOptions()...)
 		}
 		word := "up now: start the clock"
 		if d.Session.Drill != nil {
 			word = "once more: up now, start the clock"
 		}
-		return append([]Option{{Word: word, Act: DrillUp}, d.noDrill()}, d.toRead()...)
+		return append([]Option{{Word: word, Act: DrillUp}, d.noDrill()}, d.readOptions()...)
 	}
 	return Ask{Key: "drill.start", Kind: Choice, Title: "The ground drill: is the climber up?", Topic: "drill",
 		When:    func(d *Draft) bool { return !d.hangRuns() },
@@ -215,7 +215,7 @@ func drillResult() Ask {
 		},
 		Options: func(d *Draft) []Option {
 			out := []Option{{Word: "on to the sign-off", Act: GoOn}, {Word: "back to the review", Act: ToReview}, {Word: "once more", Act: DrillAgain}}
-			return append(out, d.toRead()...)
+			return append(out, d.readOptions()...)
 		},
 		Mark: func(*Draft) int { return 1 },
 	}

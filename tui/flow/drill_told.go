@@ -38,8 +38,8 @@ func toRead() []Ask {
 	return asks
 }
 
-// reading options lead to what there is to read of the drill.
-func (d *Draft) toRead() []Option {
+// readOptions lead to what there is to read of the drill.
+func (d *Draft) readOptions() []Option {
 	if d.drill.plan == nil {
 		return nil
 	}

@@ -13,9 +13,6 @@ func (s *State) TooSoon(check string) bool {
 	return check == rules.TwoLoadPaths.String() && len(s.Session.Fit.Hangs) == 0 && s.At.Step < s.placeAside("body").Step
 }
 
-// pieceNames are the pieces in the trade's words.
-var pieceNames = [fit.NumPieces]string{"main bridge", "left friction hitch", "right friction hitch", "foot loop", "backup tether", "backup bridge"}
-
 func kit() Step {
 	s := Step{ID: "kit", Title: "Kit", Asks: []Ask{
 		text("kit.label", "Which kit", "What is written on its bag, or any name that finds it again.", func(d *Draft) *string { return &d.Session.KitLabel }),
@@ -90,7 +87,7 @@ func piece(p fit.Piece) Step {
 	asks = append(asks, least, most, day(key+".tied", "Tied on", func(d *Draft) any { return &d.Session.Tied[p].On }), by)
 	asks = append(asks, tiedBefore(p)...)
 	has := func(d *Draft) bool { return info(d).Present }
-	return partOf(Step{ID: p.Key(), Title: rules.Upper(pieceNames[p])}, pieceNames[p], key, asks, func(d *Draft) *bool { return &info(d).Present }, has)
+	return partOf(Step{ID: p.Key(), Title: rules.Upper(rules.PartName(p))}, rules.PartName(p), key, asks, func(d *Draft) *bool { return &info(d).Present }, has)
 }
 
 func garda() Step {

@@ -67,7 +67,7 @@ func (s *State) Find(key string) (Place, bool) {
 	return Place{}, false
 }
 
-// go moves to p and remembers the way back.
+// move goes to p and remembers the way back.
 func (s *State) move(p Place) {
 	if p == s.At {
 		return
