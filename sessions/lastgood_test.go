@@ -168,7 +168,7 @@ func TestLastGoodCopyIsGood(t *testing.T) {
 	}
 
 	damage(t, path, func(was []byte) []byte { return was[:bytes.LastIndexByte(was[:len(was)-1], '\n')+1] })
-	ed, s, err = st.Edit(path)
+	ed, _, err = st.Edit(path)
 	if err != nil {
 		t.Fatal(err)
 	}
