@@ -35,7 +35,7 @@ func Write(name, comment string, all []Text) error {
 	if err := e.Encode(texts{all}); err != nil {
 		return err
 	}
-	return os.WriteFile(name, b.Bytes(), 0o644) //nolint:gosec // source: everybody may read it
+	return os.WriteFile(name, b.Bytes(), 0o644)
 }
 
 // Read reads a file of texts.
