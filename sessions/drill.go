@@ -45,9 +45,8 @@ func (s *Session) changedSince(d *Drill) bool {
 }
 
 func (s *Session) assessed() (*fit.Fitting, *rules.Assessment) {
-	f := s.Fit
-	f.Started = s.Started
-	return &f, rules.Assess(&f, s.RulesFor())
+	f := s.fitting()
+	return f, rules.Assess(f, s.RulesFor())
 }
 
 func (d *Drill) seen() drill.Seen {

@@ -10,16 +10,22 @@ import (
 // RulesFor is the limits that judge s: the defaults with what the school moved.
 func (s *Session) RulesFor() rules.Limits { return rules.DefaultLimits().With(s.Limits) }
 
+// fitting is what was read and told in s, as the rules take it.
+func (s *Session) fitting() *fit.Fitting {
+	f := s.Fit
+	f.Started = s.Started
+	return &f
+}
+
 // Judge judges the session afresh; where it was signed and comes out otherwise
 // today, a finding says so. Readings that cannot be true together are a
 // *FileError without lines, in the session's unit.
 func (s *Session) Judge() (*rules.Report, error) {
-	f := s.Fit
-	f.Started = s.Started
+	f := s.fitting()
 	if err := fileError("", inputFaults(f.Faults(), s.Unit)); err != nil {
 		return nil, err
 	}
-	r, err := rules.Judge(s.ID, &f, s.RulesFor())
+	r, err := rules.Judge(s.ID, f, s.RulesFor())
 	if err != nil {
 		return nil, err
 	}
@@ -32,12 +38,11 @@ func (s *Session) Judge() (*rules.Report, error) {
 // Bare judges s as Judge does, but tells only the outcome and the checks, without
 // their sentences: for lists of many sessions.
 func (s *Session) Bare() (*rules.Report, error) {
-	f := s.Fit
-	f.Started = s.Started
+	f := s.fitting()
 	if err := fileError("", inputFaults(f.Faults(), s.Unit)); err != nil {
 		return nil, err
 	}
-	return rules.Assess(&f, s.RulesFor()).Bare(s.ID), nil
+	return rules.Assess(f, s.RulesFor()).Bare(s.ID), nil
 }
 
 // Judge judges the session that was read; its *FileError names the lines.

@@ -36,16 +36,16 @@ func DefaultSchool() *School {
 // Begin is a session as it begins, with what the school has settled: neither an
 // id nor a start.
 func (s *School) Begin() *Session {
-	new := &Session{
+	begun := &Session{
 		Purpose: FirstFitting,
 		Place:   s.Place,
 		Unit:    s.Unit,
 		Limits:  maps.Clone(s.Limits),
 	}
 	if len(s.Instructors) == 1 {
-		new.Instructor = s.Instructors[0]
+		begun.Instructor = s.Instructors[0]
 	}
-	new.Fit.Tape = s.Tape
-	new.Fit.RecheckDays = s.RecheckDays
-	return new
+	begun.Fit.Tape = s.Tape
+	begun.Fit.RecheckDays = s.RecheckDays
+	return begun
 }

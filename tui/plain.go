@@ -171,7 +171,7 @@ func (p *plain) chooseFrom(msg foundMsg) *found {
 	c := newChooser(msg.in, msg.list)
 	for {
 		for i, e := range c.shown[:min(len(c.shown), mostTold)] {
-			p.say("%d: %s, %s, %s", i+1, e.begun().Format("2006-01-02 15:04"), e.who("no name"), e.why())
+			p.say("%d: %s, %s, %s", i+1, minuteOf(e.begun()), e.who("no name"), e.why())
 		}
 		if more := len(c.shown) - mostTold; more > 0 {
 			p.say("And %d more.", more)

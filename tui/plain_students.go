@@ -22,7 +22,7 @@ func (p *plain) students() {
 		p.say("%s.", line)
 	}
 	for i, e := range p.notOpen() {
-		p.say("student %d: %s, begun %s.", i+2+len(p.seats), nameOr(e.Climber, "no name"), e.Started.Local().Format("2006-01-02 15:04"))
+		p.say("student %d: %s, begun %s.", i+2+len(p.seats), nameOr(e.Climber, "no name"), minuteOf(e.Started))
 	}
 	p.tellKit()
 	p.say("Type student and a number. What is open stays open.")

@@ -65,7 +65,7 @@ func (m *Model) firstLines(width int) []string {
 	keys := [][2]string{{"Enter", "look around: the demo climber"}, {"1", "new fitting"}}
 	if n := len(m.first.unfinished); n > 0 {
 		s := m.first.unfinished[0]
-		who, begun := s.who("no name yet"), s.begun().Local().Format("2006-01-02 15:04")
+		who, begun := s.who("no name yet"), minuteOf(s.begun())
 		what := fmt.Sprintf("resume %s, %s", who, begun)
 		switch {
 		case n > 1:

@@ -142,7 +142,7 @@ func (m *Model) listEntries(width, rows int) (drawn []string, whole bool) {
 		if len(l.shown) == len(l.all) {
 			head = fmt.Sprintf("%4d  ", i+1)
 		}
-		head += f.begun().Format("2006-01-02 15:04") + "  "
+		head += minuteOf(f.begun()) + "  "
 		if i == l.at {
 			mark = "> "
 		}

@@ -89,7 +89,7 @@ func (m *Model) studentsLines(width int) []string {
 		lines = append(lines, m.numbered(i+2, line, width)...)
 	}
 	for i, e := range m.students {
-		lines = append(lines, m.numbered(i+2+len(m.seats), fmt.Sprintf("%s, begun %s", nameOr(e.Climber, "no name"), e.Started.Local().Format("2006-01-02 15:04")), width)...)
+		lines = append(lines, m.numbered(i+2+len(m.seats), fmt.Sprintf("%s, begun %s", nameOr(e.Climber, "no name"), minuteOf(e.Started)), width)...)
 	}
 	lines = append(lines, "")
 	for _, l := range m.flow.KitSince() {

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strings"
+	"time"
 	"unicode"
 
 	"github.com/charmbracelet/x/ansi"
@@ -25,6 +26,10 @@ func clean(s string) string {
 
 // turns says whether a sign turns the direction of writing.
 func turns(r rune) bool { return r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 }
+
+// minuteOf is when something was, by the clock of the place where the program runs:
+// sessions of one day are told apart by it.
+func minuteOf(t time.Time) string { return t.Local().Format("2006-01-02 15:04") }
 
 // wrap breaks prose into lines of at most width cells, at spaces where it can.
 // A number and its unit or sign stay together.
