@@ -11,6 +11,11 @@ import (
 // normal distribution. Source: guarded acceptance, JCGM 106:2012.
 const GuardFactor = 1.645
 
+// TwoSided is how many standard uncertainties hold 95 % on both sides: two values
+// that are further apart differ, for all that is known. Source: GUM (JCGM 100)
+// table G.1, normal distribution.
+const TwoSided = 1.96
+
 // An Assessment is one fitting under one set of limits, with a verdict on every
 // end, not yet told in words.
 type Assessment struct {

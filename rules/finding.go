@@ -7,10 +7,7 @@ import (
 	"example.com/hangtape/fit"
 )
 
-const (
-	disagreeFactor = 1.96 // two-sided 95 % of a normal distribution
-	unlikelyFactor = 3    // of the difference's own standard uncertainty
-)
+const unlikelyFactor = 3 // of the difference's own standard uncertainty; judgement
 
 // disagreements are the poses whose reading does not agree with the lengths that
 // make it, and marks what they name as doubted. The height that was read comes
@@ -20,7 +17,7 @@ func (a *Assessment) disagreements() []Finding {
 	for k, off := range a.outputs.offsets {
 		o := a.outputs.atOffsets() + k
 		u, _ := a.p.U(o)
-		if v := a.p.Values[o]; math.Abs(v) > disagreeFactor*u {
+		if v := a.p.Values[o]; math.Abs(v) > TwoSided*u {
 			first := a.inputOf(off.Reading())
 			names := []int{first}
 			if second := a.largest(o, first); second >= 0 {
@@ -89,7 +86,7 @@ func (a *Assessment) inputOf(r fit.Reading) int {
 	return -1
 }
 
-const repeatsApart = 30 // mm
+const repeatsApart = 30 // mm; judgement
 
 // repeats are the lists whose entries lie too far apart, or too close together
 // to have been read afresh.

@@ -182,10 +182,6 @@ func (s *subject) settingLike(ps *[fit.NumPieces]*piece) *subject {
 	return &like
 }
 
-// sameWithin is how many standard uncertainties two readings of one length may
-// lie apart: two-sided 95 %.
-const sameWithin = 1.96
-
 // lengthsDiffer says whether the piece has different lengths in two files, by
 // more than the readings explain.
 func lengthsDiffer(subjects []*subject, p fit.Piece) bool {
@@ -196,7 +192,7 @@ func lengthsDiffer(subjects []*subject, p fit.Piece) bool {
 		at := m.Propagate(1, func(_ []float64, st *fit.State, out []float64) { out[0] = m.Length(p, st) })
 		u, _ := at.U(0)
 		for _, other := range seen {
-			if math.Abs(at.Values[0]-other.v) > sameWithin*math.Hypot(u, other.u) {
+			if math.Abs(at.Values[0]-other.v) > rules.TwoSided*math.Hypot(u, other.u) {
 				return true
 			}
 		}

@@ -38,7 +38,7 @@ func modulus(a *rules.Assessment, expected Expectation, sag float64) *Modulus {
 	m.Sag = s.Modulus * s.Sag / sag
 	m.SagU = m.Sag * math.Hypot(sagReading/sag, a.Model().MassU()/a.Model().Mass())
 	m.Both, m.BothU = m.Label, m.LabelU
-	m.Disagrees = math.Abs(sag-expected.Value) > disagreeFactor*math.Hypot(expected.U, sagReading)
+	m.Disagrees = math.Abs(sag-expected.Value) > rules.TwoSided*math.Hypot(expected.U, sagReading)
 	if !m.Disagrees {
 		wl, ws := 1/(m.LabelU*m.LabelU), 1/(m.SagU*m.SagU)
 		m.Both, m.BothU = (m.Label*wl+m.Sag*ws)/(wl+ws), 1/math.Sqrt(wl+ws)

@@ -121,7 +121,7 @@ func (p *Plan) room(a *rules.Assessment) {
 func (p *Plan) Verdict() rules.Verdict {
 	v := rules.Pass
 	for _, r := range p.Refused {
-		if r.Verdict == rules.Fail || v == rules.Pass {
+		if r.Verdict.Rank() < v.Rank() {
 			v = r.Verdict
 		}
 	}

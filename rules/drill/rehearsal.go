@@ -50,8 +50,7 @@ func (r Rehearsal) MovesFor(height float64) (moves, least, most int) {
 		}
 		return int(math.Ceil(height/net - 1e-9))
 	}
-	const both = 1.96 // two-sided 95 % of a normal distribution
-	return count(r.Net.Value), count(r.Net.Value + both*r.Net.U), count(r.Net.Value - both*r.Net.U)
+	return count(r.Net.Value), count(r.Net.Value + rules.TwoSided*r.Net.U), count(r.Net.Value - rules.TwoSided*r.Net.U)
 }
 
 // Climb tells how many moves a climb of height mm takes.

@@ -35,8 +35,6 @@ type Review struct {
 	Stale    bool     // the kit was changed since: it was another kit that was seen
 }
 
-const disagreeFactor = 1.96 // two-sided 95 % of a normal distribution
-
 // Look reviews what was seen in the drill of the fitting that a assessed.
 func Look(a *rules.Assessment, seen Seen) *Review {
 	l := looker{a: a, Review: &Review{Verdict: rules.Pass, Findings: []rules.Finding{}}}
@@ -120,7 +118,7 @@ func (l *looker) step(i int, s SeenStep) {
 func (l *looker) garda(key, title string, seen float64) {
 	x := l.e[GardaTaut]
 	off := seen - x.Value
-	if !(math.Abs(off) > disagreeFactor*math.Hypot(x.U, l.a.Model().Today()[fit.Garda])) {
+	if !(math.Abs(off) > rules.TwoSided*math.Hypot(x.U, l.a.Model().Today()[fit.Garda])) {
 		return
 	}
 	likely := "the tether or the backup bridge has given, or a knot still sets"

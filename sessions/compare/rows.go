@@ -6,10 +6,6 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// sure is how many standard uncertainties a difference must have to be a
-// change: the two-sided 95 % point of the normal distribution.
-const sure = 1.96
-
 // rounding is a difference that is the computer's arithmetic.
 const rounding = 1e-6
 
@@ -57,7 +53,7 @@ func difference(x, y part, shared []pair) (delta, u rules.Num) {
 }
 
 func changed(delta, u rules.Num) bool {
-	return delta.Known() && u.Known() && math.Abs(float64(delta)) > sure*float64(u)
+	return delta.Known() && u.Known() && math.Abs(float64(delta)) > rules.TwoSided*float64(u)
 }
 
 func checkRow(a, b *measured, shared []pair, id rules.CheckID) CheckRow {
