@@ -117,7 +117,7 @@ type Check struct {
 	Blocks bool `json:"-"`
 }
 
-// Kind says what a check is for the sign-off.
+// Kind says what a check is for the sign-off; in JSON as it is, for people its Word.
 type Kind string
 
 // The kinds of check.
@@ -125,6 +125,14 @@ const (
 	Must   Kind = "must"   // blocks the sign-off
 	Should Kind = "should" // advice
 )
+
+// Word is a kind for people.
+func (k Kind) Word() string {
+	if k == Must {
+		return "must"
+	}
+	return "should"
+}
 
 // A Finding is something that does not fit together. Text is in mm; In tells it
 // in another unit.

@@ -30,7 +30,7 @@ func count(b bool) int {
 
 // checkLines is one check: its verdict in a word, its name, its sentence.
 func (m *Model) checkLines(c rules.Check, sentence string, width int) []string {
-	lines := []string{m.theme.word(c.Verdict) + " " + cut(fmt.Sprintf("%s (%s)", c.Name, c.Kind), width-8)}
+	lines := []string{m.theme.word(c.Verdict) + " " + cut(fmt.Sprintf("%s (%s)", c.Name, c.Kind.Word()), width-8)}
 	for _, l := range m.theme.wrap(sentence, width-2) {
 		lines = append(lines, "  "+l)
 	}

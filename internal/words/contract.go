@@ -24,7 +24,7 @@ func (u *use) in(pattern *regexp.Regexp) bool {
 
 // forms are what a contract looks like, wherever it stands.
 var forms = regexp.MustCompile(strings.Join([]string{
-	`^[a-z0-9_.%{}#*]*[a-z0-9}][_.][a-z0-9_.%{}#*]*$|^[_.][a-z0-9_.%{}#*]+$`, // keys and parts of them: kit.tether.cord_mm
+	`^[a-z0-9_.%{}#*]*[a-z0-9}][_.][a-z0-9_.%{}#*]*$|^[_.][a-z0-9_.%{}#*-]+$`, // keys and parts of them: kit.tether.cord_mm
 	`^[a-z0-9]+(-[a-z0-9{}]+)+$`,   // names: hitch-cord-grip
 	`^--?[a-z-]+$|^[A-Z]+_[A-Z]+$`, // flags, variables of the environment
 	`^(I|II|III|hangtape|UTF-8)$`,
