@@ -15,7 +15,7 @@ const BriefCaution = "Lengths only: a pass is not permission."
 func VerdictCautions() []string {
 	return []string{
 		"95 % is for one check inside this model, not for the fitting.",
-		"Bridges and connectors get no strength check here; a school under ANSI Z133 needs 24 kN (5,400 lbf) cord, second hand.",
+		"Bridges and connectors get no strength check here; a school under ANSI Z133 needs cord of 24 kN (5,400 lbf), a figure known second hand.",
 		"One rope, one union and one saddle are shared by all.",
 	}
 }

@@ -26,7 +26,7 @@ func cordTopics() []Topic {
 		term("end-knots", "End knots", "The knots at the two ends of a line that is no loop.", "Each takes cord beyond the finished length.", common, "ends"),
 		term("scaffold", "Scaffold knot", "A noose of three turns round its own standing part, drawn tight on a ring.", "A usual end of a bridge. It takes 27 ± 9 diameters of cord.", wide, "scaffold-knot", "scaffold-knots"),
 		term("figure-eight", "Figure-eight loop", "A loop tied at a cord's end with a figure eight of the doubled cord.", "The usual eye of a foot loop. It takes 30 ± 10 diameters of cord beyond its eye.", wide, "figure-eight-loop", "figure-eight-loops"),
-		term("eye", "Eye", "The loop in a line's end: its length counts in the finished length, and its second half is extra cord.", "About a foot at both ends of a foot sling.", "a mountaineering handbook's stair-step prusik, second hand", "eyes"),
+		term("eye", "Eye", "The loop in a line's end: its length counts in the finished length, and its second half is extra cord.", "About a foot at both ends of a foot loop.", "a mountaineering handbook's stair-step prusik, second hand", "eyes"),
 		term("tails", "Tails", "What sticks out of a knot: two for a bend, one for each end knot, 100 mm (4 in) each at least.", "A short tail can creep into the knot.", "pigtails of at least 4 in (10 cm): FM 21-76, in a copy", "tail", "both-tails"),
 		term("trimming", "Trimming", "What is cut longer so that in 95 of 100 cases both tails come out long enough, and is cut off in the end. Never less than 2 diameters of cord.",
 			"It covers what nobody knows of your knots, and shrinks with every piece that you keep.", "the spread of what the prior and your own pieces foretell; the floor is judgement", "trim", "prediction-interval"),

@@ -184,6 +184,10 @@ func WaitsFor(missing []string) string {
 	return toDo(missing)
 }
 
+// ToDo is what to read or to tell, by its key: "read the thigh", "tell the climber's
+// mass".
+func ToDo(key string) string { return toDo([]string{key}) }
+
 // toDo is what to read and to tell: "read the thigh and the shin; tell the
 // climber's mass".
 func toDo(keys []string) string {

@@ -169,7 +169,7 @@ func pastDay(e *records.Entry) string {
 	if d := e.Day(); !d.IsZero() {
 		return d.Format("2006-01-02")
 	}
-	return "no date   "
+	return pad("no date", len("2006-01-02"))
 }
 
 // verdictWord is the outcome of a session; readings that cannot be true together

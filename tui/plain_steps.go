@@ -54,7 +54,7 @@ func (p *plain) goTo(where string) {
 	p.do(flow.GoTo{Place: g.Places[n-1]})
 }
 
-// explain tells what a check means and what a millimetre of each piece buys, or
+// explain tells what a check means and what a longer piece does to its margin, or
 // what another word means.
 func (p *plain) explain(name string) {
 	name = strings.TrimSpace(name)

@@ -23,7 +23,7 @@ var plainWords = []string{
 	"settle: to the reading that may still change a verdict.",
 	"steps: all steps. steps NUMBER: the questions of one. go NUMBER, or go NUMBER QUESTION: there.",
 	"students: who else is there, and the next one. student NUMBER: to that one.",
-	"? CHECK: what a check means, and what a mm of each piece buys. ? WORD: what a word means.",
+	"? CHECK: what a check means, and what a longer piece does to its margin. ? WORD: what a word means.",
 	"quit: leave, all saved.",
 }
 

@@ -53,7 +53,7 @@ func reviewOf(s *flow.State) []reviewLine {
 		if s.TakenEnough(n.Reading) {
 			often = flow.TakenOften
 		}
-		out = append(out, say("Next for %s: read %s%s.", n.Check, rules.InputName(n.Reading), often))
+		out = append(out, say("Next for %s: %s%s.", n.Check, rules.ToDo(n.Reading), often))
 	}
 	for _, l := range slices.Sorted(maps.Keys(s.Session.Limits)) {
 		out = append(out, say("Limit moved by the school: %s is %s.", l, rules.FormatValue(s.Session.Limits[l], 0, lengthUnit(l.Info().Unit, s.Session.Unit))))

@@ -32,7 +32,7 @@ func (m *Model) lookAt(by int) {
 	_, m.scroll = m.reviewLines(m.width)
 }
 
-// aboutCheck explains a check and says what a millimetre of each piece buys of
+// aboutCheck explains a check and says what a longer piece does to the margin of
 // its margin.
 func aboutCheck(s *flow.State, c rules.Check) []string {
 	topic, ok := rules.Explain(c.Name)
@@ -53,7 +53,7 @@ func aboutCheck(s *flow.State, c rules.Check) []string {
 	}
 	out = append(out, "What a longer piece does to its margin:")
 	for _, sl := range slopes {
-		out = append(out, sl.Words(id.UnitAt(c.At)))
+		out = append(out, sl.Words(id.UnitAt(c.At), string(s.Session.Unit)))
 	}
 	return out
 }

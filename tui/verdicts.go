@@ -62,7 +62,7 @@ func (m *Model) summaryLines(width, height int) []string {
 	}
 	for _, n := range r.Next {
 		if m.flow.Step().Phase == flow.Aloft && !m.flow.TakenEnough(n.Reading) {
-			lines = append(lines, m.theme.wrap("Next to read: "+rules.InputName(n.Reading), width)...)
+			lines = append(lines, m.theme.wrap("Next: "+rules.ToDo(n.Reading), width)...)
 			break
 		}
 	}

@@ -32,6 +32,11 @@ func cutSpools(w *world, f cutFlags, args []string) error {
 	}
 	plan, err := fit.PlanSpools(spool, wants)
 	if err != nil {
+		for _, w := range wants {
+			if unit := string(f.unit); w.Length > spool {
+				return usage("a piece of %s does not come out of a spool of %s; take a longer spool", rules.FormatLength(w.Length, unit), rules.FormatLength(spool, unit))
+			}
+		}
 		return usage("%w", err)
 	}
 	if f.json {

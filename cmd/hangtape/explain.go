@@ -20,7 +20,7 @@ func explainCommand(w *world) *cobra.Command {
 it is, why it matters, how it is measured or judged, its source, what to do; of
 a reading also a drawing of where the tape goes, in the signs of the locale.
 Without a NAME: the list of all. With --file also how a check stands there, and
-what a millimetre of each piece buys.`,
+what a longer piece does to its margin.`,
 		Example: "  hangtape explain garda-under-connector\n  hangtape explain hip point\n  hangtape explain slip-drop --file try-out/a-good-kit.toml",
 		RunE: func(_ *cobra.Command, args []string) error {
 			text := topicList()

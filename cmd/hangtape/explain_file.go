@@ -6,7 +6,7 @@ import (
 )
 
 // checkIn tells how the check of a topic stands in a session file, and what a
-// millimetre of each piece buys at the end that decides it.
+// longer piece does to the end that decides it.
 func checkIn(w *world, topic rules.Topic, file string) (string, error) {
 	check, ok := rules.CheckNamed(topic.Name)
 	if !ok {
@@ -33,7 +33,7 @@ func checkIn(w *world, topic rules.Topic, file string) (string, error) {
 	return p.String(), err
 }
 
-// slopes tells what the pieces buy of a margin in the unit.
+// slopes tells what longer pieces do to a margin in unit.
 func (p *page) slopes(unit string, slopes []advice.Slope) {
 	if len(slopes) == 0 {
 		p.item("", "No length of the kit that is known moves it.")
@@ -41,6 +41,6 @@ func (p *page) slopes(unit string, slopes []advice.Slope) {
 	}
 	p.title("What a longer piece does to its margin")
 	for _, s := range slopes {
-		p.item("", s.Words(unit))
+		p.item("", s.Words(unit, p.unit))
 	}
 }

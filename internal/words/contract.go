@@ -71,7 +71,7 @@ var contracts = slotList(
 	"field rules.Topic.Name", "field rules.Topic.Also", "param rules.*.name", "param rules.*.also", "field rules.poseInfo.*", "field rules.CheckInfo.Group",
 	"field rules.end.at", "param rules.readingKeyed.*", "field rules.Value.Origin", "result rules.Num.MarshalJSON",
 	"var rules.plainKey.kept",
-	"var rules.part*", "field rules.loadGraph.parts", "var rules/advice.howWords", "var rules/advice.causeGeometry", "var rules/advice.causeUncertainty", "field rules/drill.struct.name", "param rules/drill.bad.k",
+	"var rules.part*", "field rules.loadGraph.parts", "var rules/advice.howWords", "field rules/advice.Change.How", "var rules/advice.causeGeometry", "var rules/advice.causeUncertainty", "field rules/drill.struct.name", "param rules/drill.bad.k",
 
 	// sessions
 	"field sessions.table.path", "param sessions.*.key", "field sessions.named.word", "field sessions.field.key", "field sessions.Fault.Key", "param sessions.*.table",
@@ -91,5 +91,6 @@ var contracts = slotList(
 	"field github.com/spf13/cobra.Command.Use", "field github.com/spf13/cobra.Command.Example", "param github.com/spf13/cobra.*",
 	"param cmd/hangtape.said.name", "param cmd/hangtape.world.env.", "result cmd/hangtape.cardFlags.formatted", "var cmd/hangtape.formats",
 	"var cmd/hangtape.versionLine.version", "var cmd/hangtape.asciiOnly.name",
+	"param strings.NewReplacer.oldnew @ cmd/hangtape/man.go *", "param strings.ReplaceAll.new @ cmd/sheet/svg.go *",
 	"param cmd/sheet.htmlPage.*.name", "param cmd/sheet.htmlPage.*.class", "param cmd/sheet.htmlPage.cell.is", "field cmd/sheet.Paper.Name", "var cmd/sheet.PDF.*", "var cmd/sheet.keepWidths.*",
 )

@@ -190,7 +190,7 @@ func TestGoldenAnswers(t *testing.T) {
 			sense := advice.Sensitivities(f, l)
 			for e := range rules.NumEnds {
 				for _, s := range sense.Of(e) {
-					b.say("%s %q: %s", e.Check(), e.At(), s.Words(e.Check().UnitAt(e.At())))
+					b.say("%s %q: %s", e.Check(), e.At(), s.Words(e.Check().UnitAt(e.At()), "mm"))
 				}
 			}
 		}})

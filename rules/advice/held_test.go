@@ -46,16 +46,18 @@ func TestHeldPiecesSayWhy(t *testing.T) {
 	}
 }
 
-func TestSlopesTellWhatAMillimetreDoes(t *testing.T) {
+func TestSlopesTellWhatALongerPieceDoes(t *testing.T) {
 	for want, c := range map[string]struct {
-		by   float64
-		unit string
+		by           float64
+		unit, people string
 	}{
-		"each mm of the backup tether adds 0.98 mm":     {0.98, "mm"},
-		"each mm of the backup tether takes 0.0312 deg": {-0.0312, "deg"},
-		"each mm of the backup tether takes 0.0031":     {-0.0031, ""},
+		"each mm of the backup tether adds 0.98 mm":     {0.98, "mm", "cm"},
+		"each in of the backup tether adds 0.98 in":     {0.98, "mm", "in"},
+		"each mm of the backup tether takes 0.0312 deg": {-0.0312, "deg", "mm"},
+		"each in of the backup tether takes 0.7925 deg": {-0.0312, "deg", "in"},
+		"each mm of the backup tether takes 0.0031":     {-0.0031, "", "mm"},
 	} {
-		if got := (advice.Slope{Piece: fit.PieceTether, PerMM: c.by}).Words(c.unit); got != want {
+		if got := (advice.Slope{Piece: fit.PieceTether, PerMM: c.by}).Words(c.unit, c.people); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

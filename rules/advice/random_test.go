@@ -93,7 +93,7 @@ func advised(t *testing.T, s *sessions.Session, mark float64) {
 	sense := advice.Sensitivities(&s.Fit, s.RulesFor())
 	for e := range rules.NumEnds {
 		for _, slope := range sense.Of(e) {
-			words(t, slope.Words(e.Check().UnitAt(e.At())))
+			words(t, slope.Words(e.Check().UnitAt(e.At()), "in"))
 		}
 	}
 	if again := advice.Advise(s.ID, &s.Fit, s.RulesFor(), mark); !advice.SameChanges(again.LeastChange.Changes, a.LeastChange.Changes) || !advice.SameChanges(again.BestFit.Changes, a.BestFit.Changes) {

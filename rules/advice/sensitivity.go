@@ -19,18 +19,25 @@ type Slope struct {
 	PerMM float64 // margin in the unit of its end, for each mm that the piece gets longer
 }
 
-// Words tells what each mm of the piece does to a margin in unit (mm, deg, kN or
-// "" for a ratio): "each mm of the main bridge adds 0.49 mm".
-func (s Slope) Words(unit string) string {
-	by, verb := s.PerMM, "adds"
+// Words tells what a longer piece does to a margin in unit (mm, deg, kN or "" for
+// a ratio), per mm or, where people read in inches, per inch: "each mm of the main
+// bridge adds 0.49 mm".
+func (s Slope) Words(unit, people string) string {
+	by, verb, each := s.PerMM, "adds", "mm"
 	if by < 0 {
 		by, verb = -by, "takes"
 	}
-	piece := "each mm of the " + rules.PieceName(s.Piece)
-	if rules.IsLength(unit) {
-		return fmt.Sprintf("%s %s %.2f mm", piece, verb, by)
+	if people == "in" {
+		each = "in"
 	}
-	return strings.TrimSpace(fmt.Sprintf("%s %s %.4f %s", piece, verb, by, unit))
+	piece := rules.PieceName(s.Piece)
+	if rules.IsLength(unit) {
+		return fmt.Sprintf("each %s of the %s %s %.2f %s", each, piece, verb, by, each)
+	}
+	if each == "in" {
+		by *= 25.4
+	}
+	return strings.TrimSpace(fmt.Sprintf("each %s of the %s %s %.4f %s", each, piece, verb, by, unit))
 }
 
 // Of are the pieces that move the end e, in the order of the session file.
