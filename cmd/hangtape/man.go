@@ -25,6 +25,9 @@ func manCommand() *cobra.Command {
 			}
 			root := c.Root()
 			root.DisableAutoGenTag = true
+			for _, c := range root.Commands() {
+				c.Long = asItStands(c.Long)
+			}
 			// No day of building: the pages depend on the source alone.
 			day := time.Date(2026, time.January, 1, 0, 0, 0, 0, time.UTC)
 			header := &doc.GenManHeader{Section: "1", Source: "hangtape", Manual: "hangtape", Date: &day}
@@ -34,6 +37,19 @@ func manCommand() *cobra.Command {
 			return plainFlags(args[0])
 		},
 	}
+}
+
+// asItStands marks the lines of a help text that are set in, such as a table, so
+// that the manual page does not fill them: four blanks are what Markdown asks for.
+func asItStands(long string) string {
+	var b strings.Builder
+	for line := range strings.Lines(long) {
+		if strings.HasPrefix(line, "  ") {
+			line = "    " + line
+		}
+		b.WriteString(line)
+	}
+	return b.String()
 }
 
 // plainFlags takes out of the manual pages in dir what the library adds to
