@@ -32,7 +32,7 @@ var slow = map[string]string{
 	"fit":          "^(TestTrimmingCoversWhatItSays|TestLearnCordAgainstWeightedDraws|TestPropagationAgainstDraws|TestPlanSpoolsCutShort)$",
 	"rules":        "^(TestNothingPassesTooSurelyNearTheEdgeOfTheDomain|TestRandomSessionsAreJudgedSoundly|TestTapeZeroNeverMatters)$",
 	"rules/drill":  "^TestRefusedWhereTheTetherCannotComeTaut$",
-	"rules/advice": "^Test(Conflicts|Random|Answers|Shared|OneShares|NothingBetter|Sooner|WhatIf|Windows$)",
+	"rules/advice": "^Test(Conflicts|Random|Answers|Shared|OneShares|NothingBetter|SoonerWould|WhatIfFrames|Windows$)",
 }
 
 // drawn are the flags of the packages that test with drawn inputs: the same

@@ -171,6 +171,33 @@ func TestWhatIfStepsFromMarkToMark(t *testing.T) {
 	}
 }
 
+// A bound that is a mark is the last one, however it rounds; a piece that is out of
+// its bounds only comes back.
+func TestWhatIfStepsToItsBounds(t *testing.T) {
+	for _, c := range []struct {
+		mark, is, lo, hi float64 // mm
+		down, up         float64
+	}{
+		{advice.MarkMetric, 131, 120, 150, 120, 150},
+		{advice.MarkInch, 5 * 25.4, 3.5 * 25.4, 7 * 25.4, 3.5 * 25.4, 7 * 25.4},
+		{0.1, 0.5, 0.1 * 3, 0.7, 0.3, 0.7}, // three times 0.1 is a little more than 0.3, seven times less than 0.7
+		{advice.MarkMetric, 90, 120, 150, 90, 150},
+		{advice.MarkMetric, 170, 120, 150, 120, 170},
+		{advice.MarkMetric, 123, 121, 124, 123, 123},
+	} {
+		f := fit.Fitting{}
+		f.Laid[fit.Tether] = []float64{c.is}
+		f.Kit.Pieces[fit.PieceTether] = fit.PieceInfo{Present: true, Change: fit.ReTie, Bounded: true, Bounds: [2]float64{c.lo, c.hi}}
+		w := advice.NewWhatIf(&f, rules.DefaultLimits(), c.mark)
+		for marks, want := range map[int]float64{-99: c.down, 99: c.up} {
+			w.Reset(fit.PieceTether)
+			if w.Step(fit.PieceTether, marks); math.Abs(w.Piece(fit.PieceTether).To-want) > 1e-9 {
+				t.Errorf("%g mm within %g to %g mm, %+d marks: at %g, want %g", c.is, c.lo, c.hi, marks, w.Piece(fit.PieceTether).To, want)
+			}
+		}
+	}
+}
+
 // The slope of a margin by a bridge is that of its rise: L / (4·z), by the
 // formula's derivative.
 func TestSensitivityIsTheSlope(t *testing.T) {
