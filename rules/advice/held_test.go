@@ -80,6 +80,9 @@ func TestLengthsThatCanBeTried(t *testing.T) {
 		if now := w.Piece(fit.PieceTether); (err == nil) != c.tried || c.tried && now.To != c.mm || now.Moved() != c.moved {
 			t.Errorf("%g mm: %v, now %+v", c.mm, err, now)
 		}
+		if fr := w.Frame(fit.PieceTether); fr.Holds == nil || fr.Piece.To != w.Piece(fit.PieceTether).To {
+			t.Errorf("at %g mm nothing is told of how far it holds", fr.Piece.To)
+		}
 		if err != nil && !strings.Contains(err.Error(), "accepted is ") {
 			t.Errorf("%g mm: %v", c.mm, err)
 		}

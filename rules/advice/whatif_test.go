@@ -184,6 +184,7 @@ func TestWhatIfStepsToItsBounds(t *testing.T) {
 		{advice.MarkMetric, 90, 120, 150, 90, 150},
 		{advice.MarkMetric, 170, 120, 150, 120, 170},
 		{advice.MarkMetric, 123, 121, 124, 123, 123},
+		{advice.MarkMetric, 123, 121, 126, 123, 125},
 	} {
 		f := fit.Fitting{}
 		f.Laid[fit.Tether] = []float64{c.is}
