@@ -1,6 +1,8 @@
 package advice
 
 import (
+	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"testing"
@@ -8,17 +10,22 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// uncertain are advisers on kits that fall short for want of readings.
-func uncertain(t *testing.T) map[string]*adviser {
+// uncertain are advisers on kits that fall short for want of readings, each must
+// harder to meet by so much.
+func uncertain(t *testing.T, harder float64) map[string]*adviser {
 	t.Helper()
 	list := map[string]*adviser{}
 	for _, name := range []string{"1-good-kit", "3-stature-only", "5-two-hangs-one-change"} {
-		list[name] = advising(t, name, func(f *fit.Fitting) {
+		a := advising(t, name, func(f *fit.Fitting) {
 			wide(f)
 			for _, p := range []fit.Piece{fit.PieceHitchLeft, fit.PieceHitchRight, fit.PieceMainBridge} {
 				f.Kit.Pieces[p].Change = fit.Fixed
 			}
 		})
+		for _, d := range a.chooser.musts {
+			d.more.margin -= harder
+		}
+		list[fmt.Sprintf("%s, %g mm harder", name, harder)] = a
 	}
 	return list
 }
@@ -27,7 +34,9 @@ func uncertain(t *testing.T) map[string]*adviser {
 // those of one cost the one that takes the fewest; cheaper than what is asked.
 func TestSoonerIsTheCheapestThenTheFewestReadings(t *testing.T) {
 	seen := 0
-	for name, a := range uncertain(t) {
+	all := uncertain(t, 0)
+	maps.Copy(all, uncertain(t, 4)) // where a cheaper set takes more readings than a dearer one
+	for name, a := range all {
 		h, candidates := a.chooser, a.subjects[0].assessed.Readable()
 		for _, below := range []int{1, 3, 9} {
 			var want *Sooner
@@ -63,7 +72,7 @@ func TestSoonerIsTheCheapestThenTheFewestReadings(t *testing.T) {
 // readings than are needed, nothing is told.
 func TestFirstReadingIsTheOneThatHelpsMost(t *testing.T) {
 	helped, none := 0, 0
-	for name, a := range uncertain(t) {
+	for name, a := range uncertain(t, 0) {
 		candidates := a.subjects[0].assessed.Readable()
 		for _, s := range few(a.chooser) {
 			begin := func() *trial {
