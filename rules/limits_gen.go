@@ -87,13 +87,13 @@ var limitInfo = [NumLimits]LimitInfo{
 	},
 	LeastOver: {
 		Name: "least-over", Default: -20, Unit: "mm", Bounds: [2]float64{-40, 40},
-		Title:  "Least over",
+		Title:  "Least past level",
 		Why:    "A tether that stops the Garda hitch before the thigh is level makes every move short and steep.",
 		Source: "common practice: level to about 25 mm past; 20 mm short of level (about 3 deg of thigh) is judged harmless",
 	},
 	MostOver: {
 		Name: "most-over", Default: 50, Unit: "mm", Bounds: [2]float64{25, 150},
-		Title:  "Most over",
+		Title:  "Most past level",
 		Why:    "Every millimetre past level is added to the drop if a hitch slips.",
 		Source: "common practice: level to about 25 mm past; the band is judgement",
 	},

@@ -52,7 +52,7 @@ func (e *LockedError) Words() string {
 	if who == "" {
 		who = "another program"
 	}
-	return fmt.Sprintf("is being edited by %s; it can be read only", who)
+	return fmt.Sprintf("is being edited by %s; until that ends it can be read only", who)
 }
 
 // A ChangedError says that a file is no longer what it was when it was read.

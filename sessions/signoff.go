@@ -3,7 +3,6 @@ package sessions
 import (
 	"crypto/sha256"
 	"fmt"
-	"io"
 	"math"
 	"strings"
 	"time"
@@ -29,7 +28,7 @@ func (s *Session) RulesDigest() string {
 		fmt.Fprintf(h, "%s = %s\n", rules.Limit(l), decimal(v))
 	}
 	fmt.Fprintf(h, "recheck days = %d\n", recheckDays(s.Fit.RecheckDays))
-	io.WriteString(h, rules.JudgedAs()) // a hash takes everything
+	h.Write([]byte(rules.JudgedAs()))
 	return fmt.Sprintf("sha256:%x", h.Sum(nil))
 }
 
