@@ -92,6 +92,18 @@ func (c CheckID) Span(at string) (span Span, ok bool) {
 	return span, span.Lower != span.Upper
 }
 
+// Span tells where c shows, as CheckID.Span; false also for none.
+func (c *Check) Span() (span Span, ok bool) {
+	if c == nil {
+		return Span{}, false
+	}
+	id, ok := CheckNamed(c.Name)
+	if !ok {
+		return Span{}, false
+	}
+	return id.Span(c.At)
+}
+
 // CheckNamed is the check with that name, and whether there is one.
 func CheckNamed(name string) (CheckID, bool) {
 	for c := range checkInfo {

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"example.com/hangtape/fit"
@@ -34,7 +33,7 @@ func sideOf(s *flow.State, looked string) side {
 	v = v.in(v.pose, s, looked)
 	if v.pose == fit.NoPose {
 		v.pose = fit.Seated
-		if span, _ := spanOf(v.check); span.Pose != fit.NoPose {
+		if span, _ := v.check.Span(); span.Pose != fit.NoPose {
 			v.pose = span.Pose
 		}
 	}
@@ -56,7 +55,7 @@ func (v side) in(p fit.Pose, s *flow.State, looked string) side {
 func deciding(checks []rules.Check, p fit.Pose, looked string) *rules.Check {
 	var in []rules.Check
 	for _, c := range checks {
-		span, _ := spanOf(&c)
+		span, _ := c.Span()
 		if span.Pose == fit.NoPose || p != fit.NoPose && span.Pose != p || !c.Has.Known() {
 			continue
 		}
@@ -76,27 +75,11 @@ func deciding(checks []rules.Check, p fit.Pose, looked string) *rules.Check {
 
 // undrawn is 1 for a check whose margin no two landmarks show.
 func undrawn(c rules.Check) int {
-	_, ok := spanOf(&c)
+	_, ok := c.Span()
 	return count(!ok)
 }
 
-func ratio(c rules.Check) float64 {
-	if c.Guard == 0 {
-		return math.Inf(1)
-	}
-	return float64(c.Margin) / float64(c.Guard)
-}
-
-func spanOf(c *rules.Check) (rules.Span, bool) {
-	if c == nil {
-		return rules.Span{}, false
-	}
-	id, ok := rules.CheckNamed(c.Name)
-	if !ok {
-		return rules.Span{}, false
-	}
-	return id.Span(c.At)
-}
+func ratio(c rules.Check) float64 { return rules.Ratio(float64(c.Margin), float64(c.Guard)) }
 
 // shapeOf is climber and kit from what the session has; false where its readings
 // cannot be true together.

@@ -13,7 +13,7 @@ import (
 // for, what collides, and what the sign of an estimate means.
 func captionsOf(sh *fit.Shape, drawn []fit.Landmark, o Options) []string {
 	var out []string
-	if span, ok := spanOf(o.Check); ok && span.Pose == sh.Pose && o.Check.Has.Known() {
+	if span, ok := o.Check.Span(); ok && span.Pose == sh.Pose && o.Check.Has.Known() {
 		if gap := sh.At[span.Upper].Y - sh.At[span.Lower].Y; !math.IsNaN(gap) {
 			out = append(out, gapCaption(span, gap, o))
 		}

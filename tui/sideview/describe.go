@@ -19,7 +19,7 @@ func Describe(sh *fit.Shape, o Options) []string {
 	if tape := Tape(o.Reading); tape != "" {
 		t.say("%s", tape)
 	}
-	if span, ok := spanOf(o.Check); ok && span.Pose == sh.Pose {
+	if span, ok := o.Check.Span(); ok && span.Pose == sh.Pose {
 		t.margin(o.Check, span)
 	}
 	if sh.Pose != fit.Seated && sh.Pose != fit.Standing {

@@ -72,7 +72,7 @@ func Draw(sh *fit.Shape, o Options) (Drawing, error) {
 	if o.Width < Narrowest || o.Height < Lowest {
 		return Drawing{}, ErrTooSmall
 	}
-	span, gap := spanOf(o.Check)
+	span, gap := o.Check.Span()
 	gap = gap && span.Pose == sh.Pose
 	from, to, tape := o.Reading.Landmarks()
 	d := Drawing{Asked: asked(sh, from, to, tape)}
@@ -129,15 +129,4 @@ func asked(sh *fit.Shape, from, to fit.Landmark, ok bool) []fit.Landmark {
 		from = fit.MarkSole
 	}
 	return []fit.Landmark{from, to}
-}
-
-func spanOf(c *rules.Check) (rules.Span, bool) {
-	if c == nil {
-		return rules.Span{}, false
-	}
-	id, ok := rules.CheckNamed(c.Name)
-	if !ok {
-		return rules.Span{}, false
-	}
-	return id.Span(c.At)
 }
