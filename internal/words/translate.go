@@ -20,7 +20,7 @@ type Translation struct {
 
 // String tells what it is and how much of it there is.
 func (t *Translation) String() string {
-	return fmt.Sprintf("words of %s, %d of %d texts are not translated", t.name, t.missing, t.texts)
+	return fmt.Sprintf("words of %s, %d of %d texts are not translated", filepath.Base(t.name), t.missing, t.texts)
 }
 
 // Flag is what makes the linker write it into the program's version.
@@ -32,7 +32,7 @@ func (p *Program) Read(file string) (*Translation, error) {
 	if err != nil {
 		return nil, err
 	}
-	return p.Translate(filepath.Base(file), all)
+	return p.Translate(file, all)
 }
 
 // Translate holds a file of texts called name against the program. All that is
@@ -113,6 +113,9 @@ func (t Text) fault() string {
 	if !slices.Equal(found, accepted) {
 		return fmt.Sprintf("translation = %q has %s; accepted is each of %s, in another order as %%[2]s, {2}", t.Translation, told(found), told(accepted))
 	}
+	if braces(t.Translation) != braces(t.English) {
+		return fmt.Sprintf("translation = %q has other braces; accepted are those of the English text, with the words for both signs in them: {has above|under}", t.Translation)
+	}
 	for _, r := range t.Translation {
 		if unicode.IsControl(r) && (r != '\n' || !strings.Contains(t.English, "\n")) {
 			return fmt.Sprintf("translation = %q has the control character %q; accepted are letters, signs and spaces", t.Translation, r)
@@ -122,6 +125,14 @@ func (t Text) fault() string {
 		return fmt.Sprintf("translation = %q begins or ends with other spaces; accepted are those of the English text, which others are put beside", t.Translation)
 	}
 	return ""
+}
+
+// braces are the signs around the values of a check's sentence, in their number.
+func braces(text string) (n [3]int) {
+	for i, sign := range []string{"{", "|", "}"} {
+		n[i] = strings.Count(text, sign)
+	}
+	return n
 }
 
 // edges are the spaces around a text.

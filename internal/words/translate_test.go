@@ -23,6 +23,7 @@ func main() {
 	fmt.Printf("%s at %d of %d\n", "step", 1, 12)
 	fmt.Println(string(pass), "left" /* what is left */)
 	side()
+	fmt.Println("{has above|under} it"[20:])
 	if piece == "foot loop" {
 		panic("no foot loop here")
 	}
@@ -62,6 +63,7 @@ func TestTexts(t *testing.T) {
 		"%s at %d of %d\n <cmd/hangtape/main.go main> %[1]s %[2]d %[3]d",
 		"step <cmd/hangtape/main.go main> ",
 		"left <cmd/hangtape/main.go main, cmd/hangtape/main.go side> ",
+		"{has above|under} it <cmd/hangtape/main.go main> {has",
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
@@ -83,7 +85,7 @@ func TestTranslatedProgram(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := "words of de.toml, 1 of 5 texts are not translated"; tr.String() != want {
+	if want := "words of de.toml, 2 of 6 texts are not translated"; tr.String() != want {
 		t.Errorf("got %q, want %q", tr, want)
 	}
 	overlay, err := tr.Overlay(t.TempDir())
@@ -93,7 +95,7 @@ func TestTranslatedProgram(t *testing.T) {
 	c := exec.Command("go", "run", "-overlay", overlay, "./cmd/hangtape")
 	c.Dir = p.Root
 	got, err := c.CombinedOutput()
-	if want := "1100 mm Länge hat die main-bridge.\nvon 12 1: step\npass übrig\nlinks\n"; err != nil || string(got) != want {
+	if want := "1100 mm Länge hat die main-bridge.\nvon 12 1: step\npass übrig\nlinks\n\n"; err != nil || string(got) != want {
 		t.Errorf("%v: got\n%s\nwant\n%s", err, got, want)
 	}
 }
@@ -113,6 +115,7 @@ func TestTranslationThatCannotBe(t *testing.T) {
 		{"a control character", []Text{{English: "step", Translation: "Sch\x1britt"}}, `the control character '\x1b'`},
 		{"a line that the English text does not end", []Text{{English: "step", Translation: "Sch\nritt"}}, `the control character '\n'`},
 		{"a space that keeps words apart", []Text{{English: " mm long", Translation: "mm lang"}}, "begins or ends with other spaces"},
+		{"one word in place of two", []Text{{English: "{has above|under} it", Translation: "{has über} ihm"}}, "other braces"},
 		{"twice for one place", []Text{{English: "step", Translation: "a"}, {English: "step", Translation: "b"}}, "stands there 2 times; accepted is once, or each with the where that it is for"},
 		{"a place that there is not", []Text{
 			{English: "left", Where: []string{"main.go"}, Translation: "a"},
@@ -143,7 +146,7 @@ func TestUpdate(t *testing.T) {
 	for _, u := range updated {
 		got = append(got, u.English+"="+u.Translation)
 	}
-	if want := "the {1} is {2}.=| mm long=|%s at %d of %d\n=|step=Schritt|left=übrig|left=links"; strings.Join(got, "|") != want {
+	if want := "the {1} is {2}.=| mm long=|%s at %d of %d\n=|step=Schritt|left=übrig|left=links|{has above|under} it="; strings.Join(got, "|") != want {
 		t.Errorf("got %q, want %q", strings.Join(got, "|"), want)
 	}
 	if len(gone) != 1 || gone[0].Translation != "Halt" {
