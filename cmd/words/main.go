@@ -25,27 +25,38 @@ func main() {
 	root := &cobra.Command{Use: "words", Short: "The words of the program, and a build in another language", SilenceUsage: true}
 	english := &cobra.Command{
 		Use: "english FILE", Short: "Write all texts of the program", Args: cobra.ExactArgs(1),
-		RunE: func(_ *cobra.Command, args []string) error { return writeEnglish(args[0]) },
+		RunE: ofProgram(func(p *words.Program, _ *cobra.Command, file string) error { return writeEnglish(p, file) }),
 	}
 	update := &cobra.Command{
 		Use: "update FILE", Short: "Begin a translation, or bring one up to date", Args: cobra.ExactArgs(1),
-		RunE: func(c *cobra.Command, args []string) error { return updateFile(c, args[0]) },
+		RunE: ofProgram(updateFile),
 	}
 	out := "hangtape"
 	with := &cobra.Command{
 		Use: "build FILE", Short: "Build the program with a translation", Args: cobra.ExactArgs(1),
-		RunE: func(c *cobra.Command, args []string) error {
-			said, err := build(args[0], out)
+		RunE: ofProgram(func(p *words.Program, c *cobra.Command, file string) error {
+			said, err := build(p, file, out)
 			if err == nil {
 				c.Println(said)
 			}
 			return err
-		},
+		}),
 	}
 	with.Flags().StringVarP(&out, "output", "o", out, "the program to write")
 	root.AddCommand(english, update, with)
 	if root.Execute() != nil {
 		os.Exit(1)
+	}
+}
+
+// ofProgram runs do with the program here and the file that the call names.
+func ofProgram(do func(p *words.Program, c *cobra.Command, file string) error) func(*cobra.Command, []string) error {
+	return func(c *cobra.Command, args []string) error {
+		p, err := words.Load(".")
+		if err != nil {
+			return err
+		}
+		return do(p, c, args[0])
 	}
 }
 
@@ -58,19 +69,11 @@ Where a text needs two translations, write it twice, each with the places that i
 Bring it up to date with "go run ./cmd/words update FILE", build with "go run ./cmd/words build FILE -o hangtape".
 `
 
-func writeEnglish(name string) error {
-	p, err := words.Load(".")
-	if err != nil {
-		return err
-	}
+func writeEnglish(p *words.Program, name string) error {
 	return words.Write(name, englishHead, p.Texts())
 }
 
-func updateFile(c *cobra.Command, name string) error {
-	p, err := words.Load(".")
-	if err != nil {
-		return err
-	}
+func updateFile(p *words.Program, c *cobra.Command, name string) error {
 	old, err := words.Read(name)
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
@@ -84,11 +87,7 @@ func updateFile(c *cobra.Command, name string) error {
 
 // build writes the program with the translation in a file, and tells how much of
 // it there is.
-func build(file, out string) (said string, err error) {
-	p, err := words.Load(".")
-	if err != nil {
-		return "", err
-	}
+func build(p *words.Program, file, out string) (said string, err error) {
 	t, err := p.Read(file)
 	if err != nil {
 		return "", err

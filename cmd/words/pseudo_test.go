@@ -41,7 +41,7 @@ func programs(t *testing.T) (english, other string) {
 	t.Helper()
 	dir := t.TempDir()
 	english, other = filepath.Join(dir, "english"), filepath.Join(dir, "other")
-	p, err := words.Load(".")
+	p, err := repository()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +53,7 @@ func programs(t *testing.T) (english, other string) {
 	if err := words.Write(file, "", all); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := build(file, other); err != nil {
+	if _, err := build(p, file, other); err != nil {
 		t.Fatal(err)
 	}
 	if said, err := exec.Command("go", "build", "-o", english, "../hangtape").CombinedOutput(); err != nil {

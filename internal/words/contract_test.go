@@ -6,13 +6,17 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 )
+
+// repository is the program as it stands here, read once.
+var repository = sync.OnceValues(func() (*Program, error) { return Load(".") })
 
 // Where contracts are told apart by a slot, a slot that needs none is a slip, and
 // one that holds a sentence hides words from a translation.
 func TestContracts(t *testing.T) {
-	p, err := Load(".")
+	p, err := repository()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,7 +37,7 @@ func TestContracts(t *testing.T) {
 
 // A value that programs read, with a Word for people, is told by its Word.
 func TestPeopleAreToldTheWord(t *testing.T) {
-	p, err := Load(".")
+	p, err := repository()
 	if err != nil {
 		t.Fatal(err)
 	}
