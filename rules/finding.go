@@ -86,7 +86,9 @@ func (a *Assessment) inputOf(r fit.Reading) int {
 	return -1
 }
 
-const repeatsApart = 30 // mm; judgement
+// RepeatsApart is how far apart, in mm, two takes of one reading disagree;
+// judgement.
+const RepeatsApart = 30
 
 // repeats are the lists whose entries lie too far apart, or too close together
 // to have been read afresh.
@@ -98,7 +100,7 @@ func (a *Assessment) repeats() []Finding {
 		}
 		lo, hi := slices.Min(values), slices.Max(values)
 		switch {
-		case hi-lo >= repeatsApart:
+		case hi-lo >= RepeatsApart:
 			list = append(list, finding("repeats-disagree", []string{key}, "two readings of %s lie %v apart: read it again", InputName(key), length(hi-lo)))
 		case hi == lo && len(values) >= 5:
 			list = append(list, finding("identical-repeats", []string{key}, "%d readings of %s are all the same: repeats are read afresh, hands off in between", len(values), InputName(key)))

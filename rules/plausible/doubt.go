@@ -16,9 +16,8 @@ const (
 	namesAt = 2.5
 )
 
-// apart is how far repeats of one reading may lie from each other, in mm, as the
-// finding repeats-disagree has it.
-const apart = 30.0
+// apart is how far repeats of one reading may lie from each other, in mm.
+const apart = rules.RepeatsApart
 
 // A Try is one reading that is about to be taken.
 type Try struct {

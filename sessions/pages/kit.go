@@ -61,7 +61,7 @@ func Days(from, to time.Time) int {
 	return int(date(to).Sub(date(from)).Hours() / 24)
 }
 
-// told1 is a number that was told, with its unit.
+// number is a number that was told, with its unit.
 func (p *page) number(n fit.Number, unit string) string {
 	switch {
 	case !n.Known:

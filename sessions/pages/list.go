@@ -207,7 +207,7 @@ func CordList(cords []records.Cord, now time.Time, l Look) []string {
 		if kit == "" {
 			kit = c.Seen.Climber
 		}
-		p.cordRow(dayOf(c.Tied.On), fmt.Sprint(daysBetween(c.Tied.On, now)), rules.PieceName(c.Piece), p.typed(kit))
+		p.cordRow(dayOf(c.Tied.On), fmt.Sprint(Days(c.Tied.On, now)), rules.PieceName(c.Piece), p.typed(kit))
 	}
 	p.section(rules.Count(len(cords), "piece", "pieces") + " of cord with a day on which it was tied, as the newest session of each kit tells it")
 	return p.lines
@@ -221,10 +221,6 @@ func (p *page) cordRow(tied, days, piece, kit string) {
 		return
 	}
 	p.line(row + "  " + fill(kit, p.Width-37))
-}
-
-func daysBetween(from, to time.Time) int {
-	return int(to.UTC().Truncate(24*time.Hour).Sub(from) / (24 * time.Hour))
 }
 
 // shortID is the start of an id that tells the time to the millisecond: seldom
