@@ -78,3 +78,21 @@ func TestMarksReachBothBounds(t *testing.T) {
 		}
 	}
 }
+
+// What is exactly enough passes; what is less does not, nor what is unknown.
+func TestExactlyEnoughPasses(t *testing.T) {
+	for margin, want := range map[float64]bool{10: true, 10.001: true, 9.999: false, math.NaN(): false} {
+		d := &demand{t: &tables{base: []sum{{margin: margin, variance: 25}}}, factor: 2, need: 1}
+		if got := d.met(&choice{}); got != want {
+			t.Errorf("%g of margin over twice 5: met %t", margin, got)
+		}
+		d.exact = true
+		if got := d.met(&choice{}); got != (margin > 0) {
+			t.Errorf("%g of margin with nothing uncertain: met %t", margin, got)
+		}
+	}
+	d := &demand{t: &tables{base: []sum{{variance: 25}}}, factor: 2, need: 1, exact: true}
+	if !d.met(&choice{}) {
+		t.Error("no margin and nothing uncertain: not met")
+	}
+}
