@@ -62,3 +62,16 @@ func TestFormatPM(t *testing.T) {
 		}
 	}
 }
+
+func TestCountsAndCapitals(t *testing.T) {
+	for n, want := range map[int]string{0: "0 sessions", 1: "1 session", 12: "12 sessions"} {
+		if got := Count(n, "session", "sessions"); got != want {
+			t.Errorf("%d: %q, want %q", n, got, want)
+		}
+	}
+	for text, want := range map[string]string{"hip": "Hip", "äste": "Äste", "": "", "Nose": "Nose"} {
+		if got := Upper(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
