@@ -75,3 +75,11 @@ func TestCountsAndCapitals(t *testing.T) {
 		}
 	}
 }
+
+func TestWhatACheckIsForTheSignOffInAWord(t *testing.T) {
+	for kind, want := range map[Kind]string{Must: "must", Should: "should"} {
+		if got := kind.Word(); got != want {
+			t.Errorf("%q: %q, want %q", kind, got, want)
+		}
+	}
+}
