@@ -108,9 +108,9 @@ func (m *Model) posesAt(x []float64, s *State) {
 	s.KneeAtTaut = g.knee(s.YTaut-delta, s.FootLoop)
 
 	e, as := g.span(s.angles.cosKnee), x[m.posture[BehindRope]]
-	s.BehindRope, s.LegToSpare = as, e-as
+	s.BehindRope, s.LegToSpare = as, e-math.Abs(as)
 	stand := math.NaN()
-	if e > as {
+	if s.LegToSpare > 0 {
 		stand = math.Sqrt(e*e - as*as)
 	}
 	s.Set = x[m.posture[Set]]

@@ -30,7 +30,7 @@ type State struct {
 	KneeAtLevel             float64 // the knee in the pose that was read, or by eye
 	Over                    float64 // how far past level the tether lets the foot come
 	KneeAtTaut              float64
-	BehindRope              float64 // how far the hip stands behind the rope
+	BehindRope              float64 // how far the hip stands behind the rope; below 0 in front of it
 	Gain, Net, Slack        float64
 	Set                     float64 // lost when a hitch takes the load
 	LegReach, LegDistance   float64 // t + s, and hip to sole hanging on the tether
@@ -39,7 +39,7 @@ type State struct {
 
 	// How far the poses are inside their domain.
 	LoopToSpare float64 // by which the foot loop is longer than the foot is away from the rope, at level
-	LegToSpare  float64 // by which the leg is longer than it stands behind the rope
+	LegToSpare  float64 // by which the leg is longer than it stands away from the rope
 
 	// The slip.
 	Weight, Modulus        float64 // kN; of one leg of rope, per unit strain

@@ -28,7 +28,11 @@ func TestPoseOnTheEdgeOfItsDomainIsUnknownWithWords(t *testing.T) {
 		{"the leg just long enough when straight", func(f *fit.Fitting) {
 			f.Posture[fit.KneeBend] = fit.Setting{V: 0, U: 8, Given: true}
 			f.Posture[fit.BehindRope] = fit.Setting{V: 436 + 540 - 1, U: 5, Given: true}
-		}, "posture.behind_rope_mm", "the leg is only 1 ± 12 mm longer than the climber stands behind the rope", "slip-drop"},
+		}, "posture.behind_rope_mm", "the leg is only 1 ± 12 mm longer than the climber stands away from the rope", "slip-drop"},
+		{"the leg just long enough with the hip in front of the rope", func(f *fit.Fitting) {
+			f.Posture[fit.KneeBend] = fit.Setting{V: 0, U: 8, Given: true}
+			f.Posture[fit.BehindRope] = fit.Setting{V: -(436 + 540 - 1), U: 5, Given: true}
+		}, "posture.behind_rope_mm", "the leg is only 1 ± 12 mm longer than the climber stands away from the rope", "slip-drop"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			f := goodFitting()

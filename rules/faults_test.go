@@ -18,9 +18,6 @@ import (
 // "caught by" with a package and one of its tests. The fault is laid over the
 // source for one run of that test; nothing on disk changes.
 func TestSeededFaultsAreCaught(t *testing.T) {
-	if testing.Short() {
-		t.Skip("builds a test binary for every fault")
-	}
 	if _, err := exec.LookPath("go"); err != nil {
 		t.Skip("no go command to build the faults with")
 	}
@@ -47,6 +44,9 @@ func TestSeededFaultsAreCaught(t *testing.T) {
 				t.Fatal("want a package and a test under caught by")
 			}
 			overlay := seed(t, root, a.Files[0], a.Files[1])
+			if testing.Short() {
+				t.Skip("builds a test binary for every fault")
+			}
 			cmd := exec.Command("go", "test", "-overlay", overlay, "-vet=off", "-count=1", "-run", "^"+caughtBy[1]+"$", caughtBy[0])
 			cmd.Dir = root
 			out, err := cmd.CombinedOutput()

@@ -136,9 +136,9 @@ func (a *Assessment) domain() []Finding {
 	switch {
 	case math.IsNaN(a.s.YLevel):
 	case math.IsNaN(a.s.Gain):
-		list = append(list, finding("out-of-domain", standing, "the leg is too short to stand so far behind the rope"))
+		list = append(list, finding("out-of-domain", standing, "the leg is too short to stand so far from the rope"))
 	default:
-		list = append(list, a.edge(outSpare+1, standing, "the leg is only %v longer than the climber stands behind the rope")...)
+		list = append(list, a.edge(outSpare+1, standing, "the leg is only %v longer than the climber stands away from the rope")...)
 	}
 	return list
 }

@@ -44,7 +44,7 @@ func TestFindingsByHand(t *testing.T) {
 		"soles at the hip":           {"odd-reading", set(fit.Soles, 1520), "", nil},
 		"rope behind":                {"odd-reading", set(fit.Ahead, -1), "behind the hip point", []string{"rope.ahead_mm"}},
 		"rope through the hip":       {"odd-reading", set(fit.Ahead, 0), "", nil},
-		"leg too short":              {"out-of-domain", behind(990), "too short to stand so far behind", []string{"climber.thigh_mm", "climber.shin_mm", "posture.behind_rope_mm"}},
+		"leg too short":              {"out-of-domain", behind(990), "too short to stand so far from", []string{"climber.thigh_mm", "climber.shin_mm", "posture.behind_rope_mm"}},
 		"foot loop too short":        {"out-of-domain", set(fit.FootLoop, 100), "does not reach from the foot to the rope", []string{"kit.foot_loop.length_mm", "climber.thigh_mm", "climber.shin_mm", "rope.ahead_mm"}},
 		"small":                      {"outside-survey", set(fit.Stature, 1399), "1399 mm is outside the body survey (1400 mm to 2000 mm)", []string{"climber.stature_mm"}},
 		"as small as the survey":     {"outside-survey", set(fit.Stature, 1400), "", nil},
