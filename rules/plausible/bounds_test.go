@@ -23,10 +23,7 @@ func TestHeightsUpToTheEndsOfTheirSpans(t *testing.T) {
 			{s.least, ""},
 			{s.most, ""},
 			{s.most + 1, fmt.Sprintf("%s is %.0f mm above %s; that far is unheard of", name, s.most+1, s.low)},
-			{s.least - 1, map[bool]string{
-				true:  fmt.Sprintf("%s is not above %s", name, s.low),
-				false: fmt.Sprintf("%s is %.0f mm under %s; that far is unheard of", name, 1-s.least, s.low),
-			}[s.least >= 0]},
+			{s.least - 1, under(s, s.least-1)},
 		} {
 			var h fit.Hang
 			h.Heights[s.low], h.Heights[s.high] = []float64{1000}, []float64{1000 + c.apart}
@@ -40,7 +37,8 @@ func TestHeightsUpToTheEndsOfTheirSpans(t *testing.T) {
 				t.Errorf("%g mm: %+v, want %q", c.apart, list, c.want)
 			case strings.Contains(c.want, "not above") != (list[0].odds == impossible):
 				t.Errorf("%q at odds of %g", c.want, list[0].odds)
-			case list[0].odds != impossible && list[0].odds != 10+math.Abs(c.apart)/1000:
+			case strings.Contains(c.want, "that far") && list[0].odds != unheardOf+math.Abs(c.apart)/1000,
+				strings.Contains(c.want, "that close") && list[0].odds != unheardOf+0.001:
 				t.Errorf("%g mm at odds of %g", c.apart, list[0].odds)
 			}
 		}
@@ -49,6 +47,32 @@ func TestHeightsUpToTheEndsOfTheirSpans(t *testing.T) {
 	h.Heights[fit.ConnectorBottom], h.Heights[fit.ConnectorTop] = []float64{1000}, []float64{1000}
 	if list := heightMisfits(&h, "mm"); len(list) != 1 || list[0].odds != impossible {
 		t.Errorf("a connector of no height: %+v", list)
+	}
+}
+
+// under is what is said of heights that are d mm apart, less than s has it.
+func under(s span, d float64) string {
+	name := rules.Upper(s.high.String())
+	switch {
+	case s.least < 0:
+		return fmt.Sprintf("%s is %.0f mm under %s; that far is unheard of", name, -d, s.low)
+	case d > 0:
+		return fmt.Sprintf("%s is %.0f mm above %s; that close is unheard of", name, d, s.low)
+	}
+	return fmt.Sprintf("%s is not above %s", name, s.low)
+}
+
+// Marks in their order are never said to be out of it, however close they are.
+func TestMarksThatAreTooCloseAreNotSaidToBeOutOfOrder(t *testing.T) {
+	for apart, want := range map[float64]string{
+		300: "Hip point is 300 mm above boot soles; that close is unheard of",
+		-1:  "Hip point is not above boot soles",
+	} {
+		var h fit.Hang
+		h.Heights[fit.Soles], h.Heights[fit.Hip] = []float64{1000}, []float64{1000 + apart}
+		if list := heightMisfits(&h, "mm"); len(list) != 1 || list[0].why != want {
+			t.Errorf("%g mm: %+v, want %q", apart, list, want)
+		}
 	}
 }
 

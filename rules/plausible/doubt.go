@@ -19,7 +19,8 @@ const (
 // apart is how far repeats of one reading may lie from each other, in mm.
 const apart = rules.RepeatsApart
 
-// A Try is one reading that is about to be taken.
+// A Try is one reading that is about to be taken; of a height in a hang that the
+// fitting has.
 type Try struct {
 	Reading fit.Reading
 	Hang    int       // of a height, from 0
@@ -68,11 +69,11 @@ func Of(f *fit.Fitting, t Try) (Doubt, bool) {
 	return Doubt{Why: why, Slips: b.slips()}, true
 }
 
-// bench is a reading on trial.
+// A bench is a reading on trial beside the fitting that does not hold it yet.
 type bench struct {
 	f      *fit.Fitting
 	t      Try
-	before []misfit
+	before []misfit // of f as it is: what is odd already is not asked about again
 }
 
 // why is what speaks against the reading first; empty where nothing does.
@@ -124,6 +125,7 @@ func (b *bench) fits(v float64) bool {
 	return b.quiet(with(b.f, b.t.Reading, b.t.Hang, v)) && !b.farFromEarlier(v)
 }
 
+// quiet says whether f has nothing odd that was not there before.
 func (b *bench) quiet(f *fit.Fitting) bool {
 	for _, m := range misfits(f, b.t.Hang, b.t.Unit, namesAt) {
 		if !had(b.before, m.id) {
@@ -133,6 +135,8 @@ func (b *bench) quiet(f *fit.Fitting) bool {
 	return true
 }
 
+// farFromEarlier says whether v lies twice as far from the earlier session's mean
+// as repeats may from each other; judgement.
 func (b *bench) farFromEarlier(v float64) bool {
 	return len(b.t.Before) > 0 && math.Abs(v-fit.Mean(b.t.Before)) >= 2*apart
 }
@@ -159,12 +163,13 @@ func listOf(f *fit.Fitting, r fit.Reading, h int) []float64 {
 	return nil
 }
 
-// with is f with one reading more; set is f with one reading alone in its place.
+// with is f with v as one take more of a reading.
 func with(f *fit.Fitting, r fit.Reading, h int, v float64) *fit.Fitting {
 	list := listOf(f, r, h)
 	return set(f, r, h, append(list[:len(list):len(list)], v))
 }
 
+// set is f with list as all takes of a reading.
 func set(f *fit.Fitting, r fit.Reading, h int, list []float64) *fit.Fitting {
 	g := *f
 	if !r.IsHeight() {

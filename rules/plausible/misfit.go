@@ -13,15 +13,19 @@ type misfit struct {
 	id    string
 	why   string
 	odds  float64     // how odd it is, in standard deviations or like them
-	about fit.Reading // which it speaks of
-	and   fit.Reading // and against what; the same where that is no one reading
+	about fit.Reading // the one that it speaks of
+	and   fit.Reading // the one that it is held against; about again where that is no single reading
 }
 
-// impossible is odder than any number of standard deviations.
-const impossible = 1e6
+// How odd a misfit is that no standard deviation measures: one that nobody has
+// heard of, and one that cannot be.
+const (
+	unheardOf  = 10.0
+	impossible = 1e6
+)
 
 // misfits are what does not go together in f: heights of hang h out of their
-// order or too far apart, laid lengths that nobody has, and readings that stand
+// order, too close or too far apart, laid lengths that nobody has, and readings that stand
 // at or more standard deviations from what the others make of them.
 func misfits(f *fit.Fitting, h int, unit string, at float64) []misfit {
 	list := lengthMisfits(f, unit)
@@ -63,6 +67,8 @@ var spans = []span{
 	{fit.GardaTaut, fit.GardaLevel, -300, 400},
 }
 
+// heightMisfits are the marks of a hang that are out of their order, too close or
+// too far apart.
 func heightMisfits(h *fit.Hang, unit string) []misfit {
 	var list []misfit
 	for _, s := range spans {
@@ -73,17 +79,18 @@ func heightMisfits(h *fit.Hang, unit string) []misfit {
 		if s.least <= d && d <= s.most {
 			continue
 		}
-		m := misfit{id: fmt.Sprint("span", s.high, s.low), about: s.high, and: s.low}
+		m := misfit{id: fmt.Sprint("span", s.high, s.low), about: s.high, and: s.low, odds: unheardOf + math.Abs(d)/1000}
+		high, far := rules.Upper(s.high.String()), rules.FormatLength(math.Abs(d), unit)
 		switch {
+		case s.least >= 0 && d <= 0:
+			m.odds, m.why = impossible, fmt.Sprintf("%s is not above %s", high, s.low)
 		case s.least >= 0 && d < s.least:
-			m.odds, m.why = impossible, fmt.Sprintf("%s is not above %s", rules.Upper(s.high.String()), s.low)
+			m.odds = unheardOf + (s.least-d)/1000
+			m.why = fmt.Sprintf("%s is %s above %s; that close is unheard of", high, far, s.low)
+		case d < 0:
+			m.why = fmt.Sprintf("%s is %s under %s; that far is unheard of", high, far, s.low)
 		default:
-			above := "above"
-			if d < 0 {
-				above = "under"
-			}
-			m.odds = 10 + math.Abs(d)/1000
-			m.why = fmt.Sprintf("%s is %s %s %s; that far is unheard of", rules.Upper(s.high.String()), rules.FormatLength(math.Abs(d), unit), above, s.low)
+			m.why = fmt.Sprintf("%s is %s above %s; that far is unheard of", high, far, s.low)
 		}
 		list = append(list, m)
 	}
@@ -98,6 +105,8 @@ var usual = map[fit.Reading][2]float64{
 	fit.FootLoop: {500, 1700}, fit.Tether: {40, 900}, fit.BackupBridge: {200, 1600}, fit.BackupBridgeRings: {150, 650},
 }
 
+// lengthMisfits are the laid lengths that nobody has, and bridges that are no
+// longer than their rings are apart.
 func lengthMisfits(f *fit.Fitting, unit string) []misfit {
 	var list []misfit
 	for r := range fit.NumReadings {
@@ -106,7 +115,7 @@ func lengthMisfits(f *fit.Fitting, unit string) []misfit {
 			continue
 		}
 		if v := fit.Mean(f.Laid[r]); v < bounds[0] || v > bounds[1] {
-			list = append(list, misfit{id: fmt.Sprint("usual", r), odds: 10, about: r, and: r,
+			list = append(list, misfit{id: fmt.Sprint("usual", r), odds: unheardOf, about: r, and: r,
 				why: fmt.Sprintf("%s of %s is out of the usual (%s to %s)", rules.Upper(r.String()), rules.FormatLength(v, unit), rules.FormatLength(bounds[0], unit), rules.FormatLength(bounds[1], unit))})
 		}
 	}

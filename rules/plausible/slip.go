@@ -8,7 +8,7 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// mostSlips are named at a time.
+// mostSlips is how many slips are named at a time.
 const mostSlips = 2
 
 // slips are what was likely meant, likeliest first: two marks swapped, two
@@ -72,23 +72,25 @@ type landmark struct {
 	off     float64
 }
 
-// landmarks have the means of the body survey (published: ANSUR II: iliac crest
-// above the trochanter, hand length, buttock to knee, lateral malleolus, waist
-// above the crotch); a boot's sole is 25 mm.
+// pelvisAboveHip is how far the top of the pelvis is above the hip point, in mm
+// (published: ANSUR II, mean of the iliac crest above the trochanter).
+const pelvisAboveHip = 157
+
+// landmarks have the means of the body survey (published: ANSUR II: hand length,
+// buttock to knee, lateral malleolus, waist above the crotch); a boot's sole is
+// 25 mm.
 var landmarks = []landmark{
 	{fit.Nose, "taken at the eyes", 45},
 	{fit.WristUp, "taken at the fingertips", 189},
 	{fit.WristDown, "taken at the fingertips", -189},
-	{fit.Thigh, "taken from the top of the pelvis", 157},
+	{fit.Thigh, "taken from the top of the pelvis", pelvisAboveHip},
 	{fit.Thigh, "taken from the back to the front of the knee", 202},
 	{fit.Shin, "taken to the ankle", -95},
 	{fit.Waist, "taken at the crotch", -206},
 }
 
-// hipTooHigh is how much more is read where the top of the pelvis is taken for
-// the hip point, in mm.
-const hipTooHigh = 157
-
+// landmarks are the wrong places at which the reading, or its hang's hip, was
+// likely taken.
 func (b *bench) landmarks() []string {
 	var out []string
 	t := &b.t
@@ -97,14 +99,13 @@ func (b *bench) landmarks() []string {
 			out = append(out, l.words)
 		}
 	}
-	switch t.Reading {
-	case fit.GardaLevel, fit.GardaTaut:
+	if t.Reading == fit.GardaLevel || t.Reading == fit.GardaTaut {
 		if d := b.f.Laid[fit.GardaToTether]; len(d) > 0 && b.fits(t.Value+fit.Mean(d)) {
 			out = append(out, "taken where the tether is tied and not at the hitch's top")
 		}
 	}
 	if hip := listOf(b.f, fit.Hip, t.Hang); t.Reading.IsHeight() && t.Reading != fit.Hip && len(hip) > 0 {
-		f := set(b.f, fit.Hip, t.Hang, []float64{fit.Mean(hip) - hipTooHigh})
+		f := set(b.f, fit.Hip, t.Hang, []float64{fit.Mean(hip) - pelvisAboveHip})
 		if b.quiet(with(f, t.Reading, t.Hang, t.Value)) {
 			out = append(out, "the hip point taken at the top of the pelvis")
 		}
@@ -115,7 +116,8 @@ func (b *bench) landmarks() []string {
 // beside is how near a value has to be to another mark to be taken for it, mm.
 const beside = 15.0
 
-// neighbours are the marks near which the value was read.
+// neighbours is the mark of another reading at which the value was likely read: the
+// nearest; none where none is beside it.
 func (b *bench) neighbours() []string {
 	var out []string
 	best := beside
@@ -135,7 +137,7 @@ func (b *bench) marks() (at [fit.NumReadings]float64) {
 		at[r] = math.NaN()
 	}
 	var s fit.State
-	m := (*fit.Model)(nil)
+	var m *fit.Model // nil where there is none of what f holds
 	if len(b.f.Faults()) == 0 {
 		m = fit.NewModel(b.f, fit.Options{})
 		m.Current(&s)
