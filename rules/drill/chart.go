@@ -11,7 +11,8 @@ import (
 // Chart draws the peak force of the worst fall against the rope above, a bar for
 // each length, with both limits across, and the peaks of the other falls beside
 // it, or under it where it is narrow: at least 44 columns wide. ascii keeps to
-// ASCII. It is nil where the force is not known.
+// ASCII. A bar that is longer than the chart ends in ">". It is nil where the force
+// is not known.
 func (f Force) Chart(width int, unit string, ascii bool) []string {
 	if !f.Known() {
 		return nil
@@ -56,17 +57,24 @@ func (f Force) Chart(width int, unit string, ascii bool) []string {
 // ChartWords says what a chart shows.
 const ChartWords = "Peak force in kN if the tether ever has to catch, against the rope above: bars for both hitches letting go, Garda hitch low; then one hitch, and both again with the Garda hitch drawn up (low: just sat back; up: drawn up). The lines are saddle-force, to aim at, and peak-force."
 
+// kN is a force with the decimals of the chart.
 func kN(v float64) string { return fmt.Sprintf("%.1f", v) }
 
+// A chart is how bars are drawn.
 type chart struct {
-	bar, limit string
-	cells      int
-	perKN      float64
+	bar, limit string  // a cell of a bar, and of a limit's line
+	cells      int     // of a bar at its longest
+	perKN      float64 // cells
 }
 
+// at is the cell in which a bar of force, in kN, ends; the last where it is longer
+// than the chart.
 func (c chart) at(force float64) int {
 	return min(c.cells-1, int(math.Round(force*c.perKN)))
 }
+
+// beyond says whether a bar of force, in kN, is longer than the chart.
+func (c chart) beyond(force float64) bool { return math.Round(force*c.perKN) > float64(c.cells-1) }
 
 // row is the bar of a force, with the limits drawn over it.
 func (c chart) row(force float64, limits [2]float64) string {
@@ -77,7 +85,7 @@ func (c chart) row(force float64, limits [2]float64) string {
 			cells[i] = c.limit
 		case i < c.at(force):
 			cells[i] = c.bar
-		case i == c.cells-1 && c.at(force) == i:
+		case i == c.cells-1 && c.beyond(force):
 			cells[i] = ">"
 		default:
 			cells[i] = " "
@@ -93,8 +101,9 @@ func (c chart) over(limits [2]float64, saddle, peak string) string {
 		at   int
 		word string
 	}{{c.at(limits[1]), saddle}, {c.at(limits[0]), peak}} {
-		for i, r := range l.word {
-			if at := l.at - len(l.word) + 1 + i; at >= 0 {
+		word := []rune(l.word)
+		for i, r := range word {
+			if at := l.at - len(word) + 1 + i; at >= 0 {
 				line[at] = r
 			}
 		}

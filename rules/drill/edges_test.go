@@ -28,14 +28,14 @@ func TestRefusedWhereTheTetherCannotComeTaut(t *testing.T) {
 	}
 }
 
-func TestClimbByMovesThatWinNothing(t *testing.T) {
+func TestClimbByMovesThatClimbNothing(t *testing.T) {
 	for _, c := range []struct {
 		net, u float64
 		want   string
 	}{
-		{-10, 5, "a move wins nothing that is known"},
-		{math.NaN(), math.NaN(), "a move wins nothing that is known"},
-		{100, 80, "a move may win nothing"},
+		{-10, 5, ": a move climbs nothing"},
+		{math.NaN(), math.NaN(), "what a move climbs is not known"},
+		{100, 80, "a move may climb nothing"},
 		{300, 10, "(10 to 11)"},
 	} {
 		r := drill.Rehearsal{Net: drill.Expectation{Value: c.net, U: c.u}}

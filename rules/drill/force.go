@@ -9,16 +9,16 @@ import (
 
 // A Force tells what the catch comes to: peak force against the rope above.
 type Force struct {
-	Drops  [NumFalls]float64 // mm, by Fall
-	Points []Point
-	Stay   []Stay
-	Limits [2]float64 // kN: the body and the kit, the saddle
+	Drops  [NumFalls]float64 // mm, how far the body drops; NaN where it is not known
+	Points []Point           // by the rope above, shortest first
+	Stay   []Stay            // by the climber's mass, lightest first
+	Limits [2]float64        // kN: peak-force, then saddle-force
 }
 
 // A Fall is a way to drop onto the tether.
 type Fall int
 
-// The drops: the model's worst first. That one hitch alone makes about half the
+// The falls: the model's worst first. That one hitch alone makes about half the
 // drop of both, since rope then runs over the union, is derived; friction there
 // is left out.
 const (
@@ -30,27 +30,27 @@ const (
 	NumFalls
 )
 
-var dropWords = [NumFalls]struct{ key, words string }{
+var fallWords = [NumFalls]struct{ key, words string }{
 	{"both_low", "both hitches, Garda hitch low"}, {"one_low", "one hitch, Garda hitch low"},
 	{"both_up", "both hitches, Garda hitch drawn up"}, {"one_up", "one hitch, Garda hitch drawn up"},
 }
 
-// String is the drop in words.
-func (d Fall) String() string { return dropWords[d].words }
+// String is the fall in words.
+func (d Fall) String() string { return fallWords[d].words }
 
-// Key is the drop in answers for programs.
-func (d Fall) Key() string { return dropWords[d].key }
+// Key is the fall in answers for programs.
+func (d Fall) Key() string { return fallWords[d].key }
 
-// A Point of the chart.
+// A Point of the chart is what the falls come to with so much rope above.
 type Point struct {
 	Above float64           // mm of rope above
-	Peak  [NumFalls]float64 // kN
+	Peak  [NumFalls]float64 // kN; NaN where it is not known
 }
 
 // A Stay is how far below the union to stay, for a climber of a mass.
 type Stay struct {
 	Mass         float64 // kg
-	Peak, Saddle float64 // mm for the two limits, sure at 95 %; NaN where no rope is long enough or it is not known
+	Peak, Saddle float64 // mm, for peak-force and saddle-force, 95 % sure; NaN where no rope is long enough or it is not known
 }
 
 // chartAbove are the lengths of rope above that the chart shows, in mm.

@@ -28,7 +28,8 @@ func rehearsal(e [numQuantities]Expectation) Rehearsal {
 	}}
 }
 
-// Words teach the move, a line each: what to do, and under it what it comes to.
+// Words teach the move, a line each: what to do, and under it what it comes to,
+// with lengths in unit (mm, cm, in).
 func (r Rehearsal) Words(unit string) []string {
 	var out []string
 	for i, m := range r.Moves {
@@ -41,8 +42,8 @@ func (r Rehearsal) Words(unit string) []string {
 }
 
 // MovesFor is how many moves a climb of height mm takes, and between which
-// numbers it lies with 95 % probability, as far as what a move climbs is known;
-// 0 where a move wins nothing, or may win nothing.
+// numbers that lies with 95 % probability; 0 where a move climbs nothing or it is
+// not known what it climbs, of most alone where it may climb nothing.
 func (r Rehearsal) MovesFor(height float64) (moves, least, most int) {
 	count := func(net float64) int {
 		if !(net > 0) || !(height > 0) {
@@ -53,15 +54,18 @@ func (r Rehearsal) MovesFor(height float64) (moves, least, most int) {
 	return count(r.Net.Value), count(r.Net.Value + rules.TwoSided*r.Net.U), count(r.Net.Value - rules.TwoSided*r.Net.U)
 }
 
-// Climb tells how many moves a climb of height mm takes.
+// Climb tells how many moves a climb of height mm takes, with lengths in unit (mm,
+// cm, in).
 func (r Rehearsal) Climb(height float64, unit string) rules.Saying {
 	moves, least, most := r.MovesFor(height)
 	up := rules.FormatBelow(height, unit)
 	switch {
+	case math.IsNaN(r.Net.Value):
+		return rules.Say("%s up: what a move climbs is not known", up)
 	case moves == 0:
-		return rules.Say("%s up: a move wins nothing that is known", up)
+		return rules.Say("%s up: a move climbs nothing", up)
 	case most == 0:
-		return rules.Say("%s up: about %d moves, at least %d; a move may win nothing", up, moves, least)
+		return rules.Say("%s up: about %d moves, at least %d; a move may climb nothing", up, moves, least)
 	}
 	return rules.Say("%s up: %d moves (%d to %d)", up, moves, least, most)
 }

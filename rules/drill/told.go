@@ -11,27 +11,29 @@ import (
 // ForceNotKnown is said in place of a chart.
 const ForceNotKnown = "Not known: mass, rope and the lengths behind the drop are needed."
 
-// Known says whether the force is known.
+// Known says whether the force is known; the drops may be known without it.
 func (f Force) Known() bool { return !math.IsNaN(f.Points[0].Peak[BothLow]) }
 
-// PeakWords tell the chart in words: the limits, then a fall in each line.
+// PeakWords tell the chart in words, with lengths in unit (mm, cm, in): the limits,
+// then a fall in each line.
 func (f Force) PeakWords(unit string) []string {
 	out := []string{fmt.Sprintf("Peak force if the tether has to catch. Limits: %s kN, and %s kN to aim at for the saddle.", kN(f.Limits[0]), kN(f.Limits[1]))}
-	for d := range NumFalls {
+	for fall := range NumFalls {
 		peaks := make([]string, len(f.Points))
 		for i, p := range f.Points {
-			peaks[i] = fmt.Sprintf("%s kN with %s of rope above", kN(p.Peak[d]), rules.FormatBelow(p.Above, unit))
+			peaks[i] = fmt.Sprintf("%s kN with %s of rope above", kN(p.Peak[fall]), rules.FormatBelow(p.Above, unit))
 		}
-		out = append(out, fmt.Sprintf("%s: %s.", d, strings.Join(peaks, ", ")))
+		out = append(out, fmt.Sprintf("%s: %s.", fall, strings.Join(peaks, ", ")))
 	}
 	return out
 }
 
-// DropWords tell how far each fall drops, a line each.
+// DropWords tell how far each fall drops, a line each, with lengths in unit (mm, cm,
+// in).
 func (f Force) DropWords(unit string) []string {
 	var out []string
-	for d := range NumFalls {
-		out = append(out, fmt.Sprintf("drop, %s: %s", d, rules.FormatLength(f.Drops[d], unit)))
+	for fall := range NumFalls {
+		out = append(out, fmt.Sprintf("drop, %s: %s", fall, rules.FormatLength(f.Drops[fall], unit)))
 	}
 	return out
 }
@@ -39,7 +41,8 @@ func (f Force) DropWords(unit string) []string {
 // StayHead stands before StayWords.
 const StayHead = "So far below the union each stays, at least, with these lengths:"
 
-// StayWords tell how far below the union climbers stay, a line each.
+// StayWords tell how far below the union climbers stay, a line each, of a force that
+// is known.
 func (f Force) StayWords(unit string) []string {
 	below := func(mm, limit float64) string {
 		if math.IsNaN(mm) {

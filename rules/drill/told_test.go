@@ -177,6 +177,16 @@ func TestSharedPartsAndBarsBeyondTheChart(t *testing.T) {
 	}
 }
 
+// A bar that ends within the chart, be it in its last cell, is not said to go on.
+func TestBarsThatEndWithTheChartDoNotGoOn(t *testing.T) {
+	for _, peak := range []float64{8.95, 9} {
+		force := drill.Force{Limits: [2]float64{6, 4}, Points: []drill.Point{{Above: 1000, Peak: [drill.NumFalls]float64{peak, 4, 3, 2}}}}
+		if line := force.Chart(60, "mm", true)[2]; strings.Contains(line, ">") {
+			t.Errorf("%g kN: %s", peak, line)
+		}
+	}
+}
+
 // The plan is as bad as its worst refusal, whichever comes first.
 func TestVerdictOfAPlan(t *testing.T) {
 	for _, c := range []struct {
