@@ -9,20 +9,11 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// CordMark is the step of a tape, in mm, that people cut cord to who read in
-// unit: 5 mm, or 1/4 in.
-func CordMark(unit string) float64 {
-	if unit == "in" {
-		return mmPerInch / 4
-	}
-	return 5
-}
-
 // CordHead stands before a list of cord to cut.
 const CordHead = "Cord to cut, to be trimmed once it is tied and hung"
 
 // CordToCut says how much cord to cut for piece p of f's kit, to be finished at a
-// length in mm, by what m has learnt, with lengths in unit: "cut 1140 mm of 8 mm
+// length in mm, by what m has learnt, with lengths in unit (mm, cm, in): "cut 1140 mm of 8 mm
 // cord for a backup tether of 178 mm". Where the session does not tell the cord it
 // says so of each cord that is usual; empty where no such piece can be tied.
 func CordToCut(m *fit.CordModel, f *fit.Fitting, p fit.Piece, finished float64, unit string) string {
@@ -37,8 +28,9 @@ func CordToCut(m *fit.CordModel, f *fit.Fitting, p fit.Piece, finished float64, 
 	}
 	var cuts []string
 	for _, d := range cords {
-		if c.Diameter = d; c.Check() == nil {
-			cut := FormatLength(m.Cut(c, CordMark(unit)).Length, unit)
+		c.Diameter = d
+		if c.Check() == nil {
+			cut := FormatLength(m.Cut(c, MarkIn(unit)).Length, unit)
 			cuts = append(cuts, fmt.Sprintf("%s of %s mm cord", cut, strconv.FormatFloat(d, 'f', -1, 64)))
 		}
 	}
@@ -66,8 +58,8 @@ func TiedQuestion(r fit.CordResidual) string {
 	return fmt.Sprintf("QUESTIONED: %.1f standard deviations off. Was it cut, tied and read as told? It counts, and makes the next pieces longer", math.Abs(r.Off)/r.U)
 }
 
-// A CordPart is a part of what is cut, in words: what it is, how long, and how it
-// comes about.
+// A CordPart is a fit.CordPart in words: what it is, how long, and how that comes
+// about.
 type CordPart struct{ Name, Length, How string }
 
 // CordParts tell where the cord of a cut for c goes, with lengths in unit.
@@ -106,7 +98,7 @@ func CordGoes(m *fit.CordModel, f *fit.Fitting, p fit.Piece, finished float64, u
 	if c.Check() != nil {
 		return nil
 	}
-	cut := m.Cut(c, CordMark(unit))
+	cut := m.Cut(c, MarkIn(unit))
 	out := []string{fmt.Sprintf("Where the cord of the %s goes, %s in all (d: its diameter):", PieceName(p), FormatLength(cut.Length, unit))}
 	for _, part := range CordParts(c, cut, unit) {
 		out = append(out, fmt.Sprintf("- %s: %s, %s", part.Name, part.Length, part.How))

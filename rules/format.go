@@ -9,11 +9,26 @@ import (
 	"unicode/utf8"
 )
 
-// mmPerInch is exact (international inch, 1959).
-const mmPerInch = 25.4
+// MMPerInch is exact (international inch, 1959).
+const MMPerInch = 25.4
 
 // mmPerFoot is exact (international foot, 1959).
-const mmPerFoot = 12 * mmPerInch
+const mmPerFoot = 12 * MMPerInch
+
+// The steps between the marks of a tape that lengths are set and cord is cut to, in
+// mm: judgement, nobody ties cord to the millimetre.
+const (
+	MarkMetric = 5.0
+	MarkInch   = MMPerInch / 4
+)
+
+// MarkIn is the step for people who read in unit (mm, cm, in).
+func MarkIn(unit string) float64 {
+	if unit == "in" {
+		return MarkInch
+	}
+	return MarkMetric
+}
 
 // IsLength says whether unit is one in which people read lengths: mm, cm, in.
 func IsLength(unit string) bool { return unit == "mm" || unit == "cm" || unit == "in" }
@@ -35,7 +50,7 @@ func FormatLength(mm float64, unit string) string {
 
 // sixteenths is mm in inches with a fraction: 68 1/2, 3/16, -2 1/16, 0.
 func sixteenths(mm float64) string {
-	n := int(math.Round(math.Abs(mm) / mmPerInch * 16))
+	n := int(math.Round(math.Abs(mm) / MMPerInch * 16))
 	whole, num, den := n/16, n%16, 16
 	for num != 0 && num%2 == 0 {
 		num, den = num/2, den/2
@@ -53,15 +68,16 @@ func sixteenths(mm float64) string {
 	return fmt.Sprintf("%s%d %d/%d", sign, whole, num, den)
 }
 
-// FormatBelow is a distance below the union, rounded up to a tenth of a metre or
-// of a foot; "-" where it is unknown (NaN).
+// FormatBelow is a distance below the union, or a height to climb, in mm: rounded up
+// to a tenth of a metre or, where unit is in, of a foot; "-" where it is unknown
+// (NaN).
 func FormatBelow(mm float64, unit string) string {
+	if math.IsNaN(mm) {
+		return "-"
+	}
 	per, of := 1000.0, "m"
 	if unit == "in" {
 		per, of = mmPerFoot, "ft"
-	}
-	if math.IsNaN(mm) {
-		return "-"
 	}
 	return fmt.Sprintf("%.1f %s", math.Ceil(mm/per*10-1e-9)/10, of)
 }
@@ -86,7 +102,7 @@ func FormatPM(value, u float64, unit string) string {
 
 // A scale says how values of one unit and uncertainty are written.
 type scale struct {
-	per      float64 // so many of the value's own unit make one of the shown
+	per      float64 // how many of the value's own unit make one of the unit shown
 	decimals int
 	unit     string
 }
@@ -100,7 +116,7 @@ func newScale(unit string, u float64) scale {
 	case "cm":
 		s.per, least, most = 10, 1, 2
 	case "in":
-		s.per, least, most = mmPerInch, 1, 2
+		s.per, least, most = MMPerInch, 1, 2
 	case "kN":
 		least, most = 2, 3
 	case "":
@@ -125,6 +141,7 @@ func (s scale) withUnit(v float64) string {
 	return string(s.appendWithUnit(make([]byte, 0, 24), v))
 }
 
+// appendWithUnit is withUnit added to b.
 func (s scale) appendWithUnit(b []byte, v float64) []byte {
 	if math.IsNaN(v) {
 		return append(b, '-')
@@ -158,6 +175,7 @@ func decimal(v float64, decimals int) string {
 	return string(appendDecimal(make([]byte, 0, 24), v, decimals))
 }
 
+// appendDecimal is decimal added to b.
 func appendDecimal(b []byte, v float64, decimals int) []byte {
 	from := len(b)
 	b = strconv.AppendFloat(b, v, 'f', decimals, 64)

@@ -55,7 +55,7 @@ func (a *Assessment) odd() []Finding {
 var units = []struct {
 	name string
 	mm   float64
-}{{"centimetres", 10}, {"inches", 25.4}, {"feet", 304.8}, {"metres", 1000}}
+}{{"centimetres", 10}, {"inches", MMPerInch}, {"feet", mmPerFoot}, {"metres", 1000}}
 
 // otherUnits are the readings of the body that are unlikely in mm and likely in
 // another unit: in the one that most of them are likely in.

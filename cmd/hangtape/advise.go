@@ -89,12 +89,7 @@ type adviceTold struct {
 }
 
 // mark is what a tape sets in the unit of the people.
-func (a *adviceTold) mark() float64 {
-	if a.unit == string(sessions.Inch) {
-		return advice.MarkInch
-	}
-	return advice.MarkMetric
-}
+func (a *adviceTold) mark() float64 { return rules.MarkIn(a.unit) }
 
 func (a *adviceTold) single(f *sessions.File) error {
 	s := f.Session

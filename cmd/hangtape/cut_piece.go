@@ -35,7 +35,7 @@ func cutPiece(w *world, f cutFlags, cord fit.Cord) error {
 		return err
 	}
 	a.model = fit.LearnCord(a.tied)
-	a.cut = a.model.Cut(cord, rules.CordMark(string(f.unit)))
+	a.cut = a.model.Cut(cord, rules.MarkIn(string(f.unit)))
 	if a.spool > 0 && a.cut.Length > a.spool {
 		return usage("--spool is %s, and the piece is cut from %s", a.show(a.spool), a.show(a.cut.Length))
 	}

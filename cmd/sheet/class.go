@@ -9,7 +9,6 @@ import (
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
-	"example.com/hangtape/rules/advice"
 	"example.com/hangtape/sessions/demo"
 	"example.com/hangtape/sessions/records"
 )
@@ -80,7 +79,7 @@ func (s *Subject) row(sessions int) Row {
 		r.Lengths[p] = join(" ", rules.FormatLength(m.Length(p, &now), s.Unit), s.worth(m.PieceKey(p)))
 	}
 	if l := ses.Fit.Rope.LeastAbove; l.Known {
-		r.Rope = advice.RopeAbove(l.V, s.Unit)
+		r.Rope = rules.FormatBelow(l.V, s.Unit)
 	}
 	var about []string
 	if demo.Invented(ses) {

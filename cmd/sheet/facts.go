@@ -7,7 +7,6 @@ import (
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
-	"example.com/hangtape/rules/advice"
 	"example.com/hangtape/rules/drill"
 	"example.com/hangtape/sessions"
 )
@@ -31,13 +30,13 @@ func (s *Subject) rope(p *drill.Plan) string {
 	case slip.Verdict == rules.Unknown || !told.Known:
 		return "How much rope above it needs is not known: " + rules.WaitsFor(slip.Missing) + "."
 	case slip.Verdict == rules.Pass:
-		return fmt.Sprintf("Holds only with at least %s of rope above.", advice.RopeAbove(told.V, s.Unit))
+		return fmt.Sprintf("Holds only with at least %s of rope above.", rules.FormatBelow(told.V, s.Unit))
 	case stay <= told.V: // tight for what it rests on
-		return fmt.Sprintf("Holds only with at least %s of rope above, and slip-force is %s.", advice.RopeAbove(told.V, s.Unit), slip.Verdict.Word())
+		return fmt.Sprintf("Holds only with at least %s of rope above, and slip-force is %s.", rules.FormatBelow(told.V, s.Unit), slip.Verdict.Word())
 	case math.IsNaN(stay):
-		return fmt.Sprintf("Holds with no length of rope above: the peak of the catch is too high (slip-force %s with %s).", slip.Verdict.Word(), advice.RopeAbove(told.V, s.Unit))
+		return fmt.Sprintf("Holds with no length of rope above: the peak of the catch is too high (slip-force %s with %s).", slip.Verdict.Word(), rules.FormatBelow(told.V, s.Unit))
 	}
-	return fmt.Sprintf("Holds only with at least %s of rope above; with %s slip-force is %s.", advice.RopeAbove(stay, s.Unit), advice.RopeAbove(told.V, s.Unit), slip.Verdict.Word())
+	return fmt.Sprintf("Holds only with at least %s of rope above; with %s slip-force is %s.", rules.FormatBelow(stay, s.Unit), rules.FormatBelow(told.V, s.Unit), slip.Verdict.Word())
 }
 
 // drill tells what was seen in the ground drill, and whether it agrees.

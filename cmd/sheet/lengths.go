@@ -24,7 +24,7 @@ var lays = [fit.NumPieces]string{
 // lengths are the pieces of the kit as they are set.
 func (s *Subject) lengths(a *rules.Assessment, l rules.Limits) []Length {
 	f := &s.Session.Fit
-	w := advice.NewWhatIf(f, l, markOf(s.Unit))
+	w := advice.NewWhatIf(f, l, rules.MarkIn(s.Unit))
 	var all []Length
 	for p := range fit.NumPieces {
 		fr := w.Frame(p)
@@ -96,13 +96,5 @@ func (s *Subject) cut(p fit.Piece, length float64) string {
 	case c.Check() != nil:
 		return ""
 	}
-	return fmt.Sprintf("%s of %.4g mm", rules.FormatLength(s.Cord.Cut(c, markOf(s.Unit)).Length, s.Unit), c.Diameter)
-}
-
-// markOf is the step of a tape that people set and cut to, in mm.
-func markOf(unit string) float64 {
-	if unit == "in" {
-		return 25.4 / 4
-	}
-	return 5
+	return fmt.Sprintf("%s of %.4g mm", rules.FormatLength(s.Cord.Cut(c, rules.MarkIn(s.Unit)).Length, s.Unit), c.Diameter)
 }

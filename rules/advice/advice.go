@@ -20,12 +20,6 @@ import (
 // musts end near their guards, and 98 % each makes about 95 % together.
 const searchFactor = 2.05
 
-// The steps of a tape's marks that a length is set to, in mm.
-const (
-	MarkMetric = 5.0
-	MarkInch   = 25.4 / 4
-)
-
 // An adviser works on one fitting, or on several that are to share one kit.
 type adviser struct {
 	subjects []*subject

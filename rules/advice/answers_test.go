@@ -65,10 +65,10 @@ func applied(f *fit.Fitting, o advice.Outcome) *fit.Fitting {
 // Applied and judged by the full model, every must that the lengths move passes
 // with the guard that advice asks for, and all that is told is what is judged.
 func TestAnswersHoldWhenApplied(t *testing.T) {
-	eachAnswer(t, advice.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
+	eachAnswer(t, rules.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
 		g, limits := applied(f, o), rules.DefaultLimits()
 		judged := rules.Assess(g, limits)
-		w := newWhole(f, limits, advice.MarkMetric)
+		w := newWhole(f, limits, rules.MarkMetric)
 		for _, e := range w.ends(rules.Must, 1<<len(w.free)-1) {
 			r := judged.End(e)
 			if ratio := rules.Ratio(r.Margin, rules.Guard(asked, r.U, r.Shift)); !(ratio >= 1) {
@@ -97,7 +97,7 @@ func same1(a, b rules.Num) bool { return a == b || !a.Known() && !b.Known() }
 // What is fixed stays, lengths lie on marks within bounds, costs add up, in
 // metric and in inches.
 func TestAnswersKeepToTheKit(t *testing.T) {
-	for _, mark := range []float64{advice.MarkMetric, advice.MarkInch} {
+	for _, mark := range []float64{rules.MarkMetric, rules.MarkInch} {
 		eachAnswer(t, mark, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
 			w := newWhole(f, rules.DefaultLimits(), mark)
 			set, _, _ := w.setOf(o)
@@ -142,7 +142,7 @@ func ropeIsLeast(t *testing.T, n int, f *fit.Fitting, o advice.Outcome) {
 // Just inside a window all that passes at the answer still passes; just outside
 // something does not, or a bound is reached.
 func TestWindows(t *testing.T) {
-	eachAnswer(t, advice.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
+	eachAnswer(t, rules.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
 		if n%4 != 0 && !*long {
 			return
 		}
@@ -169,7 +169,7 @@ func TestWindows(t *testing.T) {
 				}
 				return true
 			}
-			w := newWhole(f, limits, advice.MarkMetric)
+			w := newWhole(f, limits, rules.MarkMetric)
 			i := slices.IndexFunc(w.free, func(x free) bool { return x.Key() == c.Piece })
 			b := f.Kit.Pieces[w.free[i].Piece].Bounds
 			for k, out := range [2]float64{-0.2, 0.2} {
@@ -187,7 +187,7 @@ func TestWindows(t *testing.T) {
 
 // The same session gets the same answer, to the last digit.
 func TestAnswersAreDeterministic(t *testing.T) {
-	eachAnswer(t, advice.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
+	eachAnswer(t, rules.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
 		if n%5 != 0 {
 			return
 		}
@@ -195,7 +195,7 @@ func TestAnswersAreDeterministic(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		again, _ := json.Marshal(advice.Advise("", f, rules.DefaultLimits(), advice.MarkMetric))
+		again, _ := json.Marshal(advice.Advise("", f, rules.DefaultLimits(), rules.MarkMetric))
 		if string(first) != string(again) {
 			t.Errorf("session %d:\n%s\n%s", n, first, again)
 		}
@@ -206,7 +206,7 @@ func TestAnswersAreDeterministic(t *testing.T) {
 // three times as they are.
 func TestSoonerWouldDo(t *testing.T) {
 	seen := 0
-	eachAnswer(t, advice.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
+	eachAnswer(t, rules.MarkMetric, func(t *testing.T, n int, f *fit.Fitting, a *advice.Answer, o advice.Outcome) {
 		if a.Sooner == nil || o.Cost != a.LeastChange.Cost {
 			return
 		}
@@ -224,7 +224,7 @@ func TestSoonerWouldDo(t *testing.T) {
 			}
 			g = list[i].Fitting()
 		}
-		if b := advice.Advise("", g, rules.DefaultLimits(), advice.MarkMetric); !b.LeastChange.Feasible || b.LeastChange.Cost > a.Sooner.Cost {
+		if b := advice.Advise("", g, rules.DefaultLimits(), rules.MarkMetric); !b.LeastChange.Feasible || b.LeastChange.Cost > a.Sooner.Cost {
 			t.Errorf("session %d: after %v cost %d, told %d", n, a.Sooner.Readings, b.LeastChange.Cost, a.Sooner.Cost)
 		}
 	})

@@ -18,7 +18,7 @@ func BenchmarkAdvise(b *testing.B) {
 	eachExample(b, func(name string, f *fit.Fitting, l rules.Limits) {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				advice.Advise("", f, l, advice.MarkMetric)
+				advice.Advise("", f, l, rules.MarkMetric)
 			}
 		})
 	})
@@ -32,13 +32,13 @@ func BenchmarkAnswers(b *testing.B) {
 	b.Run("conflicts", func(b *testing.B) { through(b, conflicts, adviseOn) })
 }
 
-func adviseOn(f *fit.Fitting) { advice.Advise("", f, rules.DefaultLimits(), advice.MarkMetric) }
+func adviseOn(f *fit.Fitting) { advice.Advise("", f, rules.DefaultLimits(), rules.MarkMetric) }
 
 // BenchmarkFrames is a what-if frame after each of some steps of each piece.
 func BenchmarkFrames(b *testing.B) {
 	answers, _ := sorted(b)
 	through(b, answers, func(f *fit.Fitting) {
-		w := advice.NewWhatIf(f, rules.DefaultLimits(), advice.MarkMetric)
+		w := advice.NewWhatIf(f, rules.DefaultLimits(), rules.MarkMetric)
 		w.Step(fit.PieceMainBridge, 1)
 		w.Step(fit.PieceTether, -1)
 		w.Frame(fit.PieceMainBridge)
@@ -49,7 +49,7 @@ func BenchmarkFrames(b *testing.B) {
 func sorted(b *testing.B) (answers, conflicts []*fit.Fitting) {
 	for n := 0; len(answers) < benched || len(conflicts) < benched/4; n++ {
 		f := madeUp(b, n)
-		if a := advice.Advise("", f, rules.DefaultLimits(), advice.MarkMetric); a.Conflict == nil {
+		if a := advice.Advise("", f, rules.DefaultLimits(), rules.MarkMetric); a.Conflict == nil {
 			answers = append(answers, f)
 		} else {
 			conflicts = append(conflicts, f)

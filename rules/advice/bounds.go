@@ -2,7 +2,6 @@ package advice
 
 import (
 	"fmt"
-	"math"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -17,7 +16,8 @@ type OddBound struct {
 	Least  float64    // mm, the shortest that is tried; the lower bound where no ring stands in the way
 }
 
-// oddBounds are those of the pieces that may be changed, in the kit's order.
+// oddBounds are those of the pieces that may be changed, in the order of the
+// session file.
 func oddBounds(f *fit.Fitting, m *fit.Model) []OddBound {
 	var s fit.State
 	m.Current(&s)
@@ -35,6 +35,8 @@ func oddBounds(f *fit.Fitting, m *fit.Model) []OddBound {
 	return odd
 }
 
+// outside says whether the piece is set outside its bounds; false where its length
+// is not known.
 func (b *OddBound) outside() bool {
 	return b.From < b.Bounds[0] || b.From > b.Bounds[1]
 }
@@ -43,13 +45,12 @@ func (b *OddBound) outside() bool {
 // unit (mm, cm, in).
 func (b *OddBound) Words(unit string) string {
 	say := func(mm float64) string { return rules.FormatLength(mm, unit) }
-	name := rules.PieceName(b.Piece)
+	name, least := rules.PieceName(b.Piece), atLeast(b.Least, unit)
 	switch {
 	case b.Least > b.Bounds[1]:
-		return fmt.Sprintf("%s: its rings keep it at %s or more, its bounds end at %s: it is left as it is", name, say(math.Ceil(b.Least)), say(b.Bounds[1]))
+		return fmt.Sprintf("%s: its rings keep it at %s or more, its bounds end at %s: it is left as it is", name, least, say(b.Bounds[1]))
 	case b.outside():
-		return fmt.Sprintf("%s: set to %s, outside its bounds of %s to %s; a change ends within them",
-			name, rules.FormatLength(b.From, unit), say(b.Bounds[0]), say(b.Bounds[1]))
+		return fmt.Sprintf("%s: set to %s, outside its bounds of %s to %s; a change ends within them", name, say(b.From), say(b.Bounds[0]), say(b.Bounds[1]))
 	}
-	return fmt.Sprintf("%s: its bounds go down to %s, its rings keep it at %s or more: nothing shorter is tried", name, say(b.Bounds[0]), say(math.Ceil(b.Least)))
+	return fmt.Sprintf("%s: its bounds go down to %s, its rings keep it at %s or more: nothing shorter is tried", name, say(b.Bounds[0]), least)
 }

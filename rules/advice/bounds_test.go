@@ -33,7 +33,7 @@ func TestBoundsThatAreNotSearchedAsToldAreTold(t *testing.T) {
 	} {
 		s := file.Session.Clone()
 		c.put(&s.Fit.Kit.Pieces[c.piece])
-		words := advice.BoundWords(advice.Advise("", &s.Fit, rules.DefaultLimits(), advice.MarkMetric).OddBounds, "mm")
+		words := advice.BoundWords(advice.Advise("", &s.Fit, rules.DefaultLimits(), rules.MarkMetric).OddBounds, "mm")
 		if got := strings.Join(words, "\n"); !strings.Contains(got, c.want) || (got == "") != (c.want == "") {
 			t.Errorf("%v within %v: told %q, want %q", c.piece, s.Fit.Kit.Pieces[c.piece].Bounds, got, c.want)
 		}

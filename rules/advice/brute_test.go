@@ -137,8 +137,8 @@ func TestNothingBetterByBruteForce(t *testing.T) {
 	changes := 0
 	for n := range sessions {
 		f := madeUpWith(t, n)
-		w := newWhole(f, rules.DefaultLimits(), advice.MarkMetric)
-		ans := advice.Advise("", f, rules.DefaultLimits(), advice.MarkMetric)
+		w := newWhole(f, rules.DefaultLimits(), rules.MarkMetric)
+		ans := advice.Advise("", f, rules.DefaultLimits(), rules.MarkMetric)
 		least, best := w.bruteForce(near1)
 		if !ans.LeastChange.Feasible {
 			if least.ok {

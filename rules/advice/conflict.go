@@ -1,14 +1,11 @@
 package advice
 
 import (
-	"math"
 	"slices"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 )
-
-var nan = rules.Num(math.NaN())
 
 // The causes of a conflict.
 const (
@@ -59,16 +56,17 @@ func (h *chooser) irreducible(musts []*demand) []string {
 	return names
 }
 
-// freed names the bounds of single pieces without which all musts would pass:
-// only one that has a part in the checks in conflict can be such.
+// freed names the bounds, by their keys in the session file, of single pieces
+// without which all musts would pass: only one that has a part in the checks in
+// conflict can be such.
 func (a *adviser) freed(checks []string) []string {
 	h := a.chooser
 	keys := []string{}
 	for _, i := range h.inFileOrder() {
-		apart := func(d *demand) bool {
+		hasPart := func(d *demand) bool {
 			return slices.Contains(checks, d.e.Check().String()) && d.signs[i] != 0
 		}
-		if !slices.ContainsFunc(h.musts, apart) {
+		if !slices.ContainsFunc(h.musts, hasPart) {
 			continue
 		}
 		ps := *h.ps
@@ -118,14 +116,15 @@ func (h *chooser) inFileOrder() []int {
 	return places
 }
 
-// helpful are the readings that help the musts that fall short at lengths which
-// would pass if nothing were uncertain.
+// helpful are the keys of the readings that help most those musts that fall short
+// at lengths which would pass if nothing were uncertain: of the sets, the one with
+// the most pieces is taken.
 func (a *adviser) helpful(exact []*demand) []string {
 	h := a.chooser
 	var p plan
-	for i := len(h.sets) - 1; i >= 0; i-- {
-		if q, ok := h.find(h.sets[i], exact, false); ok {
-			p = plan{set: h.sets[i], c: q.best}
+	for _, s := range slices.Backward(h.sets) {
+		if q, ok := h.find(s, exact, false); ok {
+			p = plan{set: s, c: q.best}
 			break
 		}
 	}
@@ -142,10 +141,10 @@ func (a *adviser) helpful(exact []*demand) []string {
 			if d.t.subject != sub || ratio(now[d.e], searchFactor) >= 1 {
 				continue
 			}
-			best, least := -1, worthIt*now[d.e].guard(searchFactor)
+			best, guard := -1, worthIt*now[d.e].guard(searchFactor)
 			for k := range candidates {
-				if g := after[k][d.e].guard(searchFactor); g <= least {
-					best, least = k, g
+				if g := after[k][d.e].guard(searchFactor); g <= guard {
+					best, guard = k, g
 				}
 			}
 			if best >= 0 {
@@ -156,12 +155,16 @@ func (a *adviser) helpful(exact []*demand) []string {
 	return fit.SortKeys(keys)
 }
 
-// worthIt is the share to which a reading has to shrink a guard.
+// worthIt is the share to which a reading has to shrink a guard: judgement.
 const worthIt = 0.95
 
+// weighty is the share of a must's variance from which on a setting spread counts,
+// a tenth of its standard uncertainty: judgement.
+const weighty = 0.01
+
 // loose names the pieces whose setting spread is the limit: those that would do
-// if they were set exactly, or else those that bring more than a tenth of the
-// standard uncertainty of a must in conflict.
+// if they were set exactly, or else those that bring a weighty part to a must in
+// conflict.
 func (a *adviser) loose(checks []string) []string {
 	h := a.chooser
 	alone, part := []string{}, []string{}
@@ -173,7 +176,7 @@ func (a *adviser) loose(checks []string) []string {
 			alone = append(alone, pc.id.Key())
 		}
 		for _, d := range h.musts {
-			if slices.Contains(checks, d.e.Check().String()) && d.settingVariance(i, spread) > 0.01*d.t.base[d.e].variance {
+			if slices.Contains(checks, d.e.Check().String()) && d.settingVariance(i, spread) > weighty*d.t.base[d.e].variance {
 				part = append(part, pc.id.Key())
 				break
 			}
@@ -182,7 +185,7 @@ func (a *adviser) loose(checks []string) []string {
 	if len(alone) > 0 {
 		return alone
 	}
-	return slices.Compact(part)
+	return part
 }
 
 // settingVariance is what the spread of setting the piece at place i brings to
@@ -192,9 +195,9 @@ func (d *demand) settingVariance(i int, spread float64) float64 {
 	if tm == nil || len(tm.options) < 3 {
 		return 0
 	}
-	n := len(tm.options)
-	marks := float64(n - 2)
-	slope := (tm.options[n-1].margin - tm.options[1].margin) / marks / d.t.mark
+	// The first option leaves the piece as it is; the others are its marks.
+	last := len(tm.options) - 1
+	slope := (tm.options[last].margin - tm.options[1].margin) / float64(last-1) / d.t.mark
 	variance := slope * slope * spread * spread
 	if d.curve != nil {
 		return d.curve.brings(d.t.base[d.output].margin, variance).variance

@@ -58,12 +58,12 @@ func TestConflictsAreIrreducible(t *testing.T) {
 	}
 	for n := range sessions {
 		f := madeUpWith(t, n)
-		a := advice.Advise("", f, rules.DefaultLimits(), advice.MarkMetric)
+		a := advice.Advise("", f, rules.DefaultLimits(), rules.MarkMetric)
 		if a.Conflict == nil {
 			continue
 		}
 		seen[a.Conflict.Cause]++
-		w := newWhole(f, rules.DefaultLimits(), advice.MarkMetric)
+		w := newWhole(f, rules.DefaultLimits(), rules.MarkMetric)
 		exact := func(set int, at []float64) (met [rules.NumEnds]bool) {
 			for e, m := range w.margins(set, at) {
 				met[e] = m >= -1e-9
@@ -109,7 +109,7 @@ func TestConflictsAreIrreducible(t *testing.T) {
 
 // feasible says whether some set passes.
 func feasible(f *fit.Fitting, l rules.Limits) bool {
-	return advice.Advise("", f, l, advice.MarkMetric).LeastChange.Feasible
+	return advice.Advise("", f, l, rules.MarkMetric).LeastChange.Feasible
 }
 
 // Wider bounds of the pieces that a conflict names do, those of the others not.
@@ -118,7 +118,7 @@ func TestConflictsNameTheBoundsInTheWay(t *testing.T) {
 	limits := rules.DefaultLimits()
 	for n := range 60 {
 		f := madeUpWith(t, n)
-		a := advice.Advise("", f, limits, advice.MarkMetric)
+		a := advice.Advise("", f, limits, rules.MarkMetric)
 		if a.Conflict == nil || a.Conflict.Cause != "geometry" {
 			continue
 		}
@@ -147,7 +147,7 @@ func TestConflictsSayTheLeastEasing(t *testing.T) {
 	seen := map[rules.Limit]int{}
 	for n := range 60 {
 		f := madeUp(t, n)
-		a := advice.Advise("", f, strict, advice.MarkMetric)
+		a := advice.Advise("", f, strict, rules.MarkMetric)
 		if a.Conflict == nil || a.Conflict.Easing == nil {
 			continue
 		}

@@ -3,6 +3,7 @@ package advice
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/hangtape/rules"
 )
@@ -11,14 +12,15 @@ import (
 // with which some set would pass.
 type Easing struct {
 	Limit rules.Limit
-	By    float64 // in the limit's unit
+	By    float64 // in the limit's unit, whole
 }
 
+// words tell by how much, a length in unit (mm, cm, in).
 func (e *Easing) words(unit string) string {
 	if u := e.Limit.Info().Unit; u != "mm" {
 		return fmt.Sprintf("%g %s", e.By, u)
 	}
-	return rules.FormatLength(e.By, unit)
+	return atLeast(e.By, unit)
 }
 
 // easing is the least easing, in whole millimetres, or in whole degrees where no
@@ -41,13 +43,14 @@ func (a *adviser) easing() *Easing {
 	return nil
 }
 
-// eased is by how much l has to be eased, false where it cannot be by so much,
-// or would have to be by no less than best.
+// eased is by how much l has to be eased at least, in whole units of its own; false
+// where it cannot be by so much, or would have to be by no less than best, which may
+// be nil.
 func (a *adviser) eased(l rules.Limit, best *Easing) (float64, bool) {
 	h := a.chooser
 	room := math.Inf(1)
 	slopes := make([]float64, len(h.musts)) // margin for each unit that l is raised by
-	up := false
+	up := false                             // whether the limit is eased by raising it
 	for _, sub := range a.subjects {
 		var now, then [rules.NumEnds]float64
 		limits := sub.limits
@@ -56,7 +59,7 @@ func (a *adviser) eased(l rules.Limit, best *Easing) (float64, bool) {
 		rules.Margins(sub.assessed.State(), &limits, then[:])
 		for i, d := range h.musts {
 			if d.t.subject.assessed == sub.assessed {
-				if slope := then[d.e] - now[d.e]; slope == slope { // not NaN
+				if slope := then[d.e] - now[d.e]; !math.IsNaN(slope) {
 					slopes[i] = slope
 					up = up || slope > 0
 				}
@@ -74,7 +77,7 @@ func (a *adviser) eased(l rules.Limit, best *Easing) (float64, bool) {
 	if best != nil {
 		room = math.Min(room, best.By-1)
 	}
-	does := func(by int) bool {
+	does := func(by int) bool { // a limit moves margins alone: guards stay
 		eased := make([]*demand, len(h.musts))
 		for i, d := range h.musts {
 			e := *d
@@ -84,7 +87,8 @@ func (a *adviser) eased(l rules.Limit, best *Easing) (float64, bool) {
 		return h.any(eased)
 	}
 	lo, hi := 0, int(room)
-	if hi < 1 || !anyNot0(slopes) || !does(hi) {
+	moves := slices.ContainsFunc(slopes, func(v float64) bool { return v != 0 })
+	if hi < 1 || !moves || !does(hi) {
 		return 0, false
 	}
 	for hi-lo > 1 { // hi does
@@ -95,13 +99,4 @@ func (a *adviser) eased(l rules.Limit, best *Easing) (float64, bool) {
 		}
 	}
 	return float64(hi), true
-}
-
-func anyNot0(list []float64) bool {
-	for _, v := range list {
-		if v != 0 {
-			return true
-		}
-	}
-	return false
 }

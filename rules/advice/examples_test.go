@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
 	"example.com/hangtape/sessions"
 )
@@ -86,7 +87,7 @@ func answer(t *testing.T, file string) (got wantAnswer) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	data, err := json.Marshal(advice.Advise(f.Session.ID, &f.Session.Fit, f.Session.RulesFor(), advice.MarkMetric))
+	data, err := json.Marshal(advice.Advise(f.Session.ID, &f.Session.Fit, f.Session.RulesFor(), rules.MarkMetric))
 	if err != nil {
 		t.Fatal(err)
 	}

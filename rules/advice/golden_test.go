@@ -110,7 +110,7 @@ func TestGoldenAnswers(t *testing.T) {
 	l := rules.DefaultLimits()
 	for n := range 7 {
 		all = append(all, teach{fmt.Sprintf("session %d", n), func(b *teller) {
-			mark := []float64{advice.MarkMetric, advice.MarkInch}[n%2]
+			mark := []float64{rules.MarkMetric, rules.MarkInch}[n%2]
 			b.answer(advice.Advise("", widely(t, n), l, mark), []string{"mm", "in"}[n%2])
 		}})
 	}
@@ -127,63 +127,63 @@ func TestGoldenAnswers(t *testing.T) {
 		n  int
 		by float64
 	}{{0, 15}, {0, 40}, {0, 70}, {2, 25}, {4, 15}, {7, 40}, {8, 15}, {10, 40}, {13, 15}, {21, 40}, {34, 15}} {
-		all = append(all, teach{fmt.Sprintf("session %d within %g mm", c.n, c.by), func(b *teller) { b.answer(advice.Advise("", narrow(c.n, c.by), l, advice.MarkMetric), "cm") }})
+		all = append(all, teach{fmt.Sprintf("session %d within %g mm", c.n, c.by), func(b *teller) { b.answer(advice.Advise("", narrow(c.n, c.by), l, rules.MarkMetric), "cm") }})
 	}
 	all = append(all,
-		teach{"together", func(b *teller) { b.shared(advice.AdviseTogether(sharers(t, 0, 1), advice.MarkMetric)) }},
-		teach{"three together", func(b *teller) { b.shared(advice.AdviseTogether(sharers(t, 2, 3, 4), advice.MarkMetric)) }},
+		teach{"together", func(b *teller) { b.shared(advice.AdviseTogether(sharers(t, 0, 1), rules.MarkMetric)) }},
+		teach{"three together", func(b *teller) { b.shared(advice.AdviseTogether(sharers(t, 2, 3, 4), rules.MarkMetric)) }},
 		teach{"together within little", func(b *teller) {
 			list := sharers(t, 4, 13)
 			list[0].Fitting, list[1].Fitting = narrow(4, 30), narrow(13, 30)
-			b.shared(advice.AdviseTogether(list, advice.MarkMetric))
+			b.shared(advice.AdviseTogether(list, rules.MarkMetric))
 		}},
 		teach{"together where neither can", func(b *teller) {
 			list := sharers(t, 0, 1)
 			list[0].Fitting, list[1].Fitting = narrow(0, 20), narrow(1, 20)
-			b.shared(advice.AdviseTogether(list, advice.MarkMetric))
+			b.shared(advice.AdviseTogether(list, rules.MarkMetric))
 		}},
 		teach{"apart", func(b *teller) {
 			list := sharers(t, 0, 1)
 			list[0].Fitting.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{700, 800}
 			list[1].Fitting.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{900, 1300}
 			list[1].Fitting.Kit.Pieces[fit.PieceTether].Change = fit.Fixed
-			b.shared(advice.AdviseTogether(list, advice.MarkMetric))
+			b.shared(advice.AdviseTogether(list, rules.MarkMetric))
 		}},
 		teach{"a loop that does not reach", func(b *teller) {
 			f := widely(t, 0)
 			f.Laid[fit.FootLoop] = []float64{150}
 			f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{100, 1500}
-			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
+			b.answer(advice.Advise("", f, l, rules.MarkMetric), "mm")
 		}},
 		teach{"a loop that never reaches", func(b *teller) {
 			f := widely(t, 0)
 			f.Laid[fit.FootLoop] = []float64{150}
 			f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{100, 250}
 			f.Kit.Pieces[fit.PieceTether].Change = fit.Fixed
-			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
-			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+			b.answer(advice.Advise("", f, l, rules.MarkMetric), "mm")
+			b.frames(advice.NewWhatIf(f, l, rules.MarkMetric))
 		}},
 		teach{"a loop on trial that reaches somewhere", func(b *teller) {
 			f := widely(t, 0)
 			f.Kit.Pieces[fit.PieceFootLoop].Bounds = [2]float64{100, 1500}
-			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+			b.frames(advice.NewWhatIf(f, l, rules.MarkMetric))
 			f.Laid[fit.FootLoop] = []float64{150}
-			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+			b.frames(advice.NewWhatIf(f, l, rules.MarkMetric))
 		}},
 		teach{"a tether of no known length", func(b *teller) {
 			f := widely(t, 2)
 			f.Laid[fit.Tether] = nil
-			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
-			b.frames(advice.NewWhatIf(f, l, advice.MarkMetric))
+			b.answer(advice.Advise("", f, l, rules.MarkMetric), "mm")
+			b.frames(advice.NewWhatIf(f, l, rules.MarkMetric))
 		}},
 		teach{"little known", func(b *teller) {
 			f := widely(t, 1)
 			f.Mass, f.Rope.LeastAbove = fit.Number{}, fit.Number{}
 			f.Laid[fit.BackupBridgeRings] = nil
-			b.answer(advice.Advise("", f, l, advice.MarkMetric), "mm")
+			b.answer(advice.Advise("", f, l, rules.MarkMetric), "mm")
 		}},
-		teach{"on trial", func(b *teller) { b.frames(advice.NewWhatIf(widely(t, 2), l, advice.MarkMetric)) }},
-		teach{"on trial in inches", func(b *teller) { b.frames(advice.NewWhatIf(narrow(3, 60), l, advice.MarkInch)) }},
+		teach{"on trial", func(b *teller) { b.frames(advice.NewWhatIf(widely(t, 2), l, rules.MarkMetric)) }},
+		teach{"on trial in inches", func(b *teller) { b.frames(advice.NewWhatIf(narrow(3, 60), l, rules.MarkInch)) }},
 	)
 	eachExample(t, func(name string, f *fit.Fitting, l rules.Limits) {
 		all = append(all, teach{"slopes " + name, func(b *teller) {

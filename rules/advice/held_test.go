@@ -36,7 +36,7 @@ func TestHeldPiecesSayWhy(t *testing.T) {
 	} {
 		s := f.Session.Clone()
 		c.put(&s.Fit)
-		w := advice.NewWhatIf(&s.Fit, rules.DefaultLimits(), advice.MarkMetric)
+		w := advice.NewWhatIf(&s.Fit, rules.DefaultLimits(), rules.MarkMetric)
 		before := w.Piece(c.piece)
 		err := w.Set(c.piece, 300)
 		w.Step(c.piece, 3)
@@ -67,7 +67,7 @@ func TestSlopesTellWhatALongerPieceDoes(t *testing.T) {
 // takes the piece off trial, wherever it is.
 func TestLengthsThatCanBeTried(t *testing.T) {
 	f := goodKit(t)
-	w := advice.NewWhatIf(&f.Session.Fit, rules.DefaultLimits(), advice.MarkMetric)
+	w := advice.NewWhatIf(&f.Session.Fit, rules.DefaultLimits(), rules.MarkMetric)
 	n := w.Piece(fit.PieceTether)
 	for _, c := range []struct {
 		mm    float64

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 )
 
 // The work of a set: slides 1, re-tied 2, the foot loop re-tied 3, both hitch
@@ -54,12 +55,12 @@ func TestCosts(t *testing.T) {
 // Marks lie within the bounds, and on them where a mark does, however it rounds.
 func TestMarksReachBothBounds(t *testing.T) {
 	for _, c := range []struct{ lo, hi, mark, first, last float64 }{
-		{100, 120, MarkMetric, 100, 120},
-		{101, 119, MarkMetric, 105, 115},
-		{99.9, 120.1, MarkMetric, 100, 120},
-		{4 * 25.4, 10.25 * 25.4, MarkInch, 101.6, 260.35},
+		{100, 120, rules.MarkMetric, 100, 120},
+		{101, 119, rules.MarkMetric, 105, 115},
+		{99.9, 120.1, rules.MarkMetric, 100, 120},
+		{4 * 25.4, 10.25 * 25.4, rules.MarkInch, 101.6, 260.35},
 		{0.1 * 3, 0.7, 0.1, 0.3, 0.7}, // three times 0.1 is a little more than 0.3, seven times less than 0.7
-		{101, 104, MarkMetric, 0, 0},
+		{101, 104, rules.MarkMetric, 0, 0},
 	} {
 		p := &piece{lo: c.lo, hi: c.hi, marks: []float64{1, 2, 3}}
 		p.layOut(c.mark)

@@ -44,9 +44,9 @@ func TestRandomSessionsAreAdvisedSoundly(t *testing.T) {
 		if len(s.Fit.Faults()) > 0 {
 			continue
 		}
-		mark := advice.MarkMetric
+		mark := rules.MarkMetric
 		if draw.IntN(3) == 0 {
-			mark = advice.MarkInch
+			mark = rules.MarkInch
 		}
 		if advised(t, s, mark); t.Failed() {
 			t.Fatalf("%s with the changes %q, on marks %g apart:\n%s", name, changes, mark, sessions.Encode(s))
@@ -63,7 +63,7 @@ func TestWindowHoldsItsAnswer(t *testing.T) {
 	}
 	s := sessionstest.Changed(f.Session, []byte("{B|\x1a}r\x921\xd1\n\x8ev\xbe\xbf\xed\xa65%\xa0\xd6"))
 	s.Fit.Started = s.Started
-	advised(t, s, advice.MarkInch)
+	advised(t, s, rules.MarkInch)
 }
 
 // advised fails where the advice for s does not hold together.

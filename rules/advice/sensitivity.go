@@ -35,7 +35,7 @@ func (s Slope) Words(unit, people string) string {
 		return fmt.Sprintf("each %s of the %s %s %.2f %s", each, piece, verb, by, each)
 	}
 	if each == "in" {
-		by *= 25.4
+		by *= rules.MMPerInch
 	}
 	return strings.TrimSpace(fmt.Sprintf("each %s of the %s %s %.4f %s", each, piece, verb, by, unit))
 }
@@ -51,11 +51,11 @@ func (s *Sensitivity) Of(e rules.End) []Slope {
 	return list
 }
 
-// Sensitivities are those of f as it is, under the limits l, all others held:
-// half the difference over ± 1 mm. A piece whose length is not known buys NaN;
+// Sensitivities are those of f as it is, under the limits l: one piece is moved, all
+// others held, and the slope taken over ± 1 mm. A piece whose length is not known buys NaN;
 // so it is with an end that is unknown. f must have no Faults.
 func Sensitivities(f *fit.Fitting, l rules.Limits) *Sensitivity {
-	const h = 1.0 // mm
+	const step = 1.0 // mm
 	m := fit.NewModel(f, fit.Options{})
 	var s fit.State
 	m.Current(&s)
@@ -72,16 +72,16 @@ func Sensitivities(f *fit.Fitting, l rules.Limits) *Sensitivity {
 	for p := range fit.NumPieces {
 		_, known := to[p]
 		if known {
-			m.SetLength(p, now[p]+h)
+			m.SetLength(p, now[p]+step)
 			m.Current(&s)
 			rules.Margins(&s, &l, up[:])
-			m.SetLength(p, now[p]-h)
+			m.SetLength(p, now[p]-step)
 			m.Current(&s)
 			rules.Margins(&s, &l, down[:])
 			m.SetLength(p, now[p])
 		}
 		for e := range sense {
-			if sense[e][p] = (up[e] - down[e]) / (2 * h); !known {
+			if sense[e][p] = (up[e] - down[e]) / (2 * step); !known {
 				sense[e][p] = math.NaN()
 			}
 		}

@@ -18,8 +18,8 @@ func advising(t *testing.T, name string, put func(*fit.Fitting)) *adviser {
 	}
 	s := file.Session.Clone()
 	put(&s.Fit)
-	sub := newSubject("", &s.Fit, s.RulesFor(), MarkMetric)
-	ps := pieces(&s.Fit, sub.assessed.Model(), MarkMetric)
+	sub := newSubject("", &s.Fit, s.RulesFor(), rules.MarkMetric)
+	ps := pieces(&s.Fit, sub.assessed.Model(), rules.MarkMetric)
 	return newAdviser([]*subject{sub}, &ps, 0)
 }
 

@@ -46,8 +46,8 @@ type SharedConflict struct {
 	Conflict
 }
 
-// AdviseTogether says what to change so that one kit serves all of list, with
-// lengths on multiples of mark mm: the pieces that every file may change, within
+// AdviseTogether says what to change so that one kit serves all of list, which has
+// one at least, with lengths on multiples of mark mm: the pieces that every file may change, within
 // the bounds of all of them. Where the files' lengths of such a piece differ by
 // more than the readings explain, it has to be set to one. A piece that some file
 // holds fixed stays as each file has it.
@@ -74,7 +74,7 @@ func AdviseTogether(list []Sharer, mark float64) *SharedAnswer {
 	if !ok {
 		none := SharedOutcome{Ratio: nan, Changes: []Change{}, Checks: [][]Check{}}
 		ans.LeastChange, ans.BestFit = none, none
-		ans.Conflict = apart(subjects)
+		ans.Conflict = cannotShare(subjects)
 	} else {
 		ans.LeastChange = a.told(&least)
 		if best, ok := a.chooser.settle(a.chooser.bestFit); ok {
@@ -85,20 +85,15 @@ func AdviseTogether(list []Sharer, mark float64) *SharedAnswer {
 	return ans
 }
 
-// apart finds the climbers who cannot share: leaving them out in turn, in the
-// order of the call, for as long as the rest still cannot.
-func apart(subjects []*subject) *SharedConflict {
+// cannotShare finds the smallest group in conflict: climbers are left out in turn,
+// in the order of the call, for as long as the rest still cannot share.
+func cannotShare(subjects []*subject) *SharedConflict {
 	group := subjects
 	for _, s := range subjects {
 		if len(group) == 1 {
 			break
 		}
-		var rest []*subject
-		for _, other := range group {
-			if other != s {
-				rest = append(rest, other)
-			}
-		}
+		rest := slices.DeleteFunc(slices.Clone(group), func(other *subject) bool { return other == s })
 		if a := together(rest); len(a.apart) > 0 || !a.chooser.any(a.chooser.musts) {
 			group = rest
 		}
@@ -110,7 +105,8 @@ func apart(subjects []*subject) *SharedConflict {
 	return c
 }
 
-// together is the adviser for one kit.
+// together is the adviser for one kit: a piece whose lengths differ has to be set
+// where all may change it, and stays each file's own where some may not.
 func together(subjects []*subject) *adviser {
 	var ps [fit.NumPieces]*piece
 	var forced set
@@ -145,8 +141,7 @@ func together(subjects []*subject) *adviser {
 // common is the piece at place i as all files may change it, with the narrowest
 // bounds and the dearest way; nil where there is none. free says that every file
 // may change it.
-func common(all [][fit.NumPieces]*piece, i int, mark float64) (p *piece, free bool) {
-	var c *piece
+func common(all [][fit.NumPieces]*piece, i int, mark float64) (c *piece, free bool) {
 	for _, ps := range all {
 		p := ps[i]
 		if p == nil {
@@ -183,9 +178,9 @@ func (s *subject) settingLike(ps *[fit.NumPieces]*piece) *subject {
 }
 
 // lengthsDiffer says whether the piece has different lengths in two files, by
-// more than the readings explain.
+// more than the readings explain with 95 % probability.
 func lengthsDiffer(subjects []*subject, p fit.Piece) bool {
-	type length struct{ v, u float64 }
+	type length struct{ v, u float64 } // mm
 	var seen []length
 	for _, s := range subjects {
 		m := s.assessed.Model()

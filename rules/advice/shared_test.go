@@ -24,8 +24,8 @@ func sharers(t testing.TB, sessions ...int) []advice.Sharer {
 func TestOneSharesWithOneself(t *testing.T) {
 	for n := range 20 {
 		s := sharers(t, n)
-		alone := advice.Advise("", s[0].Fitting, s[0].Limits, advice.MarkMetric)
-		both := advice.AdviseTogether(s, advice.MarkMetric)
+		alone := advice.Advise("", s[0].Fitting, s[0].Limits, rules.MarkMetric)
+		both := advice.AdviseTogether(s, rules.MarkMetric)
 		for _, o := range []struct {
 			alone advice.Outcome
 			both  advice.SharedOutcome
@@ -45,7 +45,7 @@ func TestSharedAnswersHoldForEach(t *testing.T) {
 	answers, conflicts := 0, 0
 	for n := range 12 {
 		list := sharers(t, n, n+1, n+2)[:2+n%2]
-		a := advice.AdviseTogether(list, advice.MarkMetric)
+		a := advice.AdviseTogether(list, rules.MarkMetric)
 		if a.StoppedEarly {
 			t.Errorf("session %d: the search was stopped early", n)
 		}
@@ -89,11 +89,11 @@ func TestSharedAnswersHoldForEach(t *testing.T) {
 func leftOut(t *testing.T, list []advice.Sharer, files []string) {
 	t.Helper()
 	group := slices.DeleteFunc(slices.Clone(list), func(s advice.Sharer) bool { return !slices.Contains(files, s.File) })
-	if advice.AdviseTogether(group, advice.MarkMetric).Conflict == nil {
+	if advice.AdviseTogether(group, rules.MarkMetric).Conflict == nil {
 		t.Errorf("%v are said not to share, and can", files)
 	}
 	for i := range group {
-		if rest := slices.Delete(slices.Clone(group), i, i+1); len(rest) > 0 && advice.AdviseTogether(rest, advice.MarkMetric).Conflict != nil {
+		if rest := slices.Delete(slices.Clone(group), i, i+1); len(rest) > 0 && advice.AdviseTogether(rest, rules.MarkMetric).Conflict != nil {
 			t.Errorf("%v without %s cannot share either", files, group[i].File)
 		}
 	}

@@ -198,11 +198,11 @@ func TestNothingBetterBySimplex(t *testing.T) {
 	for n := range sessions {
 		f := widely(t, n)
 		limits := rules.DefaultLimits()
-		ans := advice.Advise("", f, limits, advice.MarkMetric)
+		ans := advice.Advise("", f, limits, rules.MarkMetric)
 		if ans.Conflict != nil {
 			continue
 		}
-		w := newWhole(f, limits, advice.MarkMetric)
+		w := newWhole(f, limits, rules.MarkMetric)
 		if set, _, moved := w.setOf(ans.LeastChange); set != 0 {
 			l := w.linear(ans.LeastChange, func(e rules.End, ratio float64) bool {
 				return e.Check().Info().Kind == rules.Must || w.now[e] >= 1 && ratio >= 1

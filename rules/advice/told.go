@@ -7,9 +7,13 @@ import (
 	"example.com/hangtape/rules"
 )
 
+// ropeAbove is what a change is called that moves no piece: more rope above.
 const ropeAbove = "rope_above"
 
-// words for how a piece is changed.
+// nan is a number that answers do not tell.
+var nan = rules.Num(math.NaN())
+
+// howWords are the ways to change a piece as answers tell them.
 var howWords = [...]string{fit.Fixed: "fixed", fit.Slides: "slides", fit.ReTie: "re-tie"}
 
 // none is the outcome where no set can pass.
@@ -56,6 +60,8 @@ func (a *adviser) told(p *plan) SharedOutcome {
 	return o
 }
 
+// checks are those of an assessment on margin and guard alone, in the order of the
+// table.
 func checks(a *rules.Assessment) []Check {
 	var list []Check
 	for _, c := range a.PlainChecks() {
@@ -64,10 +70,10 @@ func checks(a *rules.Assessment) []Check {
 	return list
 }
 
-// A rope is the least rope above: as it is, or NaN, and as it has to be.
+// A rope is the least rope above.
 type rope struct {
-	told     bool
-	from, to float64
+	told     bool    // whether more of it is needed
+	from, to float64 // mm: as it is, NaN where it is not known, and as it has to be
 }
 
 // changed are the subjects' fittings with the lengths to, judged, with as much
@@ -124,6 +130,7 @@ func passing(at *rules.Assessment) []rules.End {
 	return ends
 }
 
+// near0 is v, or 0 where rounding alone keeps it from 0.
 func near0(v float64) float64 {
 	if math.Abs(v) < 1e-9 {
 		return 0

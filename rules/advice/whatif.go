@@ -64,8 +64,8 @@ func NewWhatIf(f *fit.Fitting, l rules.Limits, mark float64) *WhatIf {
 // Piece is the length of p on trial.
 func (w *WhatIf) Piece(p fit.Piece) Length { return w.pieces[p] }
 
-// Set puts p to mm on trial; to its present length takes it off trial. The
-// error says why it cannot be there, and nothing moves.
+// Set puts p to mm on trial; its present length takes it off trial. The error says
+// why it cannot be there, and nothing moves.
 func (w *WhatIf) Set(p fit.Piece, mm float64) error {
 	n := &w.pieces[p]
 	switch {

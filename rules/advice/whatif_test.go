@@ -19,7 +19,7 @@ func ExampleWhatIf() {
 		fmt.Println(err)
 		return
 	}
-	w := advice.NewWhatIf(&file.Session.Fit, file.Session.RulesFor(), advice.MarkMetric)
+	w := advice.NewWhatIf(&file.Session.Fit, file.Session.RulesFor(), rules.MarkMetric)
 	tell := func(fr advice.Frame) {
 		c := fr.Checks[rules.TetherLetsThighLevel]
 		fmt.Printf("%s %.0f mm: %s %s, margin %.1f mm", fr.Piece.Piece.Key(), fr.Piece.To, c.Name, c.Verdict, float64(c.Margin))
@@ -60,7 +60,7 @@ func eachExample(t testing.TB, do func(name string, f *fit.Fitting, l rules.Limi
 // verdicts turn.
 func TestWhatIfFrames(t *testing.T) {
 	eachExample(t, func(name string, f *fit.Fitting, l rules.Limits) {
-		w := advice.NewWhatIf(f, l, advice.MarkMetric)
+		w := advice.NewWhatIf(f, l, rules.MarkMetric)
 		for p := range fit.NumPieces {
 			if w.Piece(p).Held != "" {
 				continue
@@ -151,7 +151,7 @@ func TestWhatIfStepsFromMarkToMark(t *testing.T) {
 	f := fit.Fitting{}
 	f.Laid[fit.Tether] = []float64{131}
 	f.Kit.Pieces[fit.PieceTether] = fit.PieceInfo{Present: true, Change: fit.ReTie, Bounded: true, Bounds: [2]float64{122, 148}}
-	w := advice.NewWhatIf(&f, rules.DefaultLimits(), advice.MarkMetric)
+	w := advice.NewWhatIf(&f, rules.DefaultLimits(), rules.MarkMetric)
 	for _, c := range []struct {
 		marks int
 		want  float64
@@ -178,13 +178,13 @@ func TestWhatIfStepsToItsBounds(t *testing.T) {
 		mark, is, lo, hi float64 // mm
 		down, up         float64
 	}{
-		{advice.MarkMetric, 131, 120, 150, 120, 150},
-		{advice.MarkInch, 5 * 25.4, 3.5 * 25.4, 7 * 25.4, 3.5 * 25.4, 7 * 25.4},
+		{rules.MarkMetric, 131, 120, 150, 120, 150},
+		{rules.MarkInch, 5 * 25.4, 3.5 * 25.4, 7 * 25.4, 3.5 * 25.4, 7 * 25.4},
 		{0.1, 0.5, 0.1 * 3, 0.7, 0.3, 0.7}, // three times 0.1 is a little more than 0.3, seven times less than 0.7
-		{advice.MarkMetric, 90, 120, 150, 90, 150},
-		{advice.MarkMetric, 170, 120, 150, 120, 170},
-		{advice.MarkMetric, 123, 121, 124, 123, 123},
-		{advice.MarkMetric, 123, 121, 126, 123, 125},
+		{rules.MarkMetric, 90, 120, 150, 90, 150},
+		{rules.MarkMetric, 170, 120, 150, 120, 170},
+		{rules.MarkMetric, 123, 121, 124, 123, 123},
+		{rules.MarkMetric, 123, 121, 126, 123, 125},
 	} {
 		f := fit.Fitting{}
 		f.Laid[fit.Tether] = []float64{c.is}
@@ -231,7 +231,7 @@ func TestSensitivityIsTheSlope(t *testing.T) {
 func BenchmarkWhatIf(b *testing.B) {
 	eachExample(b, func(name string, f *fit.Fitting, l rules.Limits) {
 		b.Run(name, func(b *testing.B) {
-			w := advice.NewWhatIf(f, l, advice.MarkMetric)
+			w := advice.NewWhatIf(f, l, rules.MarkMetric)
 			step := 1
 			for b.Loop() {
 				w.Step(fit.PieceMainBridge, step)

@@ -188,7 +188,7 @@ func madeUpWith(t testing.TB, session int) *fit.Fitting {
 			info.Change, info.Bounded = fit.How(1+(session+p)%2), true
 			info.Bounds = [2]float64{about[p] - 120, about[p] + 120}
 		}
-		a := advice.Advise("", f, rules.DefaultLimits(), advice.MarkMetric)
+		a := advice.Advise("", f, rules.DefaultLimits(), rules.MarkMetric)
 		o := a.LeastChange
 		if session%2 == 0 || len(o.Changes) == 0 {
 			o = a.BestFit

@@ -8,9 +8,9 @@ import (
 )
 
 const (
-	windowStep = 0.1 // mm, to which a window is told
-	edgeWithin = windowStep / 8
-	trackMarks = 9 // places at which a track is looked at before its edges are closed in on
+	windowStep = 0.1            // mm, to which a window is worked out
+	edgeWithin = windowStep / 8 // mm, how near an edge is closed in on
+	trackSpots = 9              // spots at which a track is looked at before its edges are closed in on
 )
 
 // A track follows what every end has beyond its guard while one piece moves and
@@ -23,6 +23,8 @@ type track struct {
 	relevant    []bool // inputs that have a part in any end
 }
 
+// newTrack follows p of m between lo and hi, in mm, about now; the piece is left
+// anywhere.
 func newTrack(m *fit.Model, l *rules.Limits, p fit.Piece, lo, now, hi float64) *track {
 	t := &track{m: m, limits: l, piece: p}
 	whole := func(v float64) *spot {
@@ -49,6 +51,7 @@ type spot struct {
 	margin, guard [rules.NumEnds]float64
 }
 
+// spot is the one with the piece at v mm.
 func (t *track) spot(v float64) *spot {
 	t.m.SetLength(t.piece, v)
 	return spotOf(v, t.m.PropagateOnly(t.relevant, int(rules.NumEnds), t.margins))
@@ -107,16 +110,16 @@ func (t *track) around(ends []rules.End) [2]float64 {
 // bound the run from below and those that fall from above. The piece is left
 // anywhere.
 func (t *track) passing(ends []rules.End) ([2]float64, bool) {
-	var at [trackMarks]*spot
+	var at [trackSpots]*spot
 	first, last := -1, -1 // where all ends are known
 	for k := range at {
 		switch k {
 		case 0:
 			at[k] = t.lo
-		case trackMarks - 1:
+		case trackSpots - 1:
 			at[k] = t.hi
 		default:
-			at[k] = t.spot(t.lo.at + (t.hi.at-t.lo.at)*float64(k)/(trackMarks-1))
+			at[k] = t.spot(t.lo.at + (t.hi.at-t.lo.at)*float64(k)/(trackSpots-1))
 		}
 		if !math.IsInf(at[k].beyond(ends), -1) {
 			if last = k; first < 0 {
@@ -135,20 +138,22 @@ func (t *track) passing(ends []rules.End) ([2]float64, bool) {
 			falling = append(falling, e)
 		}
 	}
-	k, j := first, last
-	for ; k <= last && at[k].beyond(rising) < 0; k++ {
+	from, to := first, last
+	for from <= last && at[from].beyond(rising) < 0 {
+		from++
 	}
-	for ; j >= first && at[j].beyond(falling) < 0; j-- {
+	for to >= first && at[to].beyond(falling) < 0 {
+		to--
 	}
-	if k > last || j < first {
+	if from > last || to < first {
 		return [2]float64{}, false
 	}
-	lo, hi := at[k].at, at[j].at
-	if k > 0 {
-		lo = t.close(at[k], at[k-1], rising, ends)
+	lo, hi := at[from].at, at[to].at
+	if from > 0 {
+		lo = t.close(at[from], at[from-1], rising, ends)
 	}
-	if j < trackMarks-1 {
-		hi = t.close(at[j], at[j+1], falling, ends)
+	if to < trackSpots-1 {
+		hi = t.close(at[to], at[to+1], falling, ends)
 	}
 	run := toStep(lo, hi)
 	return run, run[0] <= run[1]
@@ -219,7 +224,7 @@ func (t *track) edge(in, out *spot, ends, known []rules.End) float64 {
 	return in.at + (out.at-in.at)*lo
 }
 
-// toStep rounds a run inwards to the step that windows are told to.
+// toStep rounds a run inwards to the step that windows are worked out to.
 func toStep(lo, hi float64) [2]float64 {
 	return [2]float64{math.Ceil(lo/windowStep-1e-6) * windowStep, math.Floor(hi/windowStep+1e-6) * windowStep}
 }

@@ -45,7 +45,7 @@ func (c *Change) Words(unit string) string {
 func (c *Change) how() fit.How { return fit.How(slices.Index(howWords[:], c.How)) }
 
 // ReTied is the piece that the change ties anew; ok is false where it does not.
-func (c *Change) ReTied() (p fit.Piece, ok bool) {
+func (c *Change) ReTied() (_ fit.Piece, ok bool) {
 	for p := range fit.NumPieces {
 		if p.Key() == c.Piece {
 			return p, c.how() == fit.ReTie
@@ -72,6 +72,8 @@ func CordWords(cord func(p fit.Piece, finished float64) string, answers ...[]Cha
 	return told
 }
 
+// pieceNamed is the piece with the key, in the trade's words; the key as words where
+// there is none.
 func pieceNamed(key string) string {
 	for p := range fit.NumPieces {
 		if p.Key() == key {
@@ -81,13 +83,11 @@ func pieceNamed(key string) string {
 	return strings.ReplaceAll(key, "_", " ")
 }
 
-// RopeAbove is a length of rope above in mm, as text.
-func RopeAbove(mm float64, unit string) string { return rules.FormatBelow(mm, unit) }
+// sixteenth is one of an inch, in mm, exact.
+const sixteenth = rules.MMPerInch / 16
 
-// sixteenth of an inch in mm, exact.
-const sixteenth = 25.4 / 16
-
-// Inwards rounds a window in mm to what is told of it in unit, never to more.
+// Inwards rounds a window in mm to what is told of it in unit (mm, cm, in), never to
+// more; lo is above hi where nothing that can be told lies within it.
 func Inwards(w [2]float64, unit string) (lo, hi float64) {
 	step := 1.0 // mm
 	if unit == "in" {
@@ -96,7 +96,14 @@ func Inwards(w [2]float64, unit string) (lo, hi float64) {
 	return math.Ceil(w[0]/step-1e-6) * step, math.Floor(w[1]/step+1e-6) * step
 }
 
-// Words tells the readings to take first, and what they may save.
+// atLeast tells a length in mm that has to be reached, in unit: never less than it.
+func atLeast(mm float64, unit string) string {
+	up, _ := Inwards([2]float64{mm, mm}, unit)
+	return rules.FormatLength(up, unit)
+}
+
+// Words tells the readings to take first, and what they may save of a change of work
+// cost.
 func (s *Sooner) Words(cost int) string {
 	would := fmt.Sprintf("a change of work %d would do", s.Cost)
 	if s.Cost == 0 {

@@ -3,6 +3,7 @@ package advice_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/hangtape/fit"
@@ -55,8 +56,18 @@ func TestWindowsAreRoundedInwards(t *testing.T) {
 			t.Errorf("%v in %s: %v to %v, want %v to %v", c.window, c.unit, lo, hi, c.lo, c.hi)
 		}
 	}
-	if got := advice.RopeAbove(4050, "mm"); got != "4.1 m" {
-		t.Errorf("rope above: %q", got)
+}
+
+// A length that has to be reached is told no shorter than it is: 32 mm are a little
+// more than 1 1/4 in, 340 mm a little more than 13 3/8 in.
+func TestLengthsThatHaveToBeReachedAreToldRoundedUp(t *testing.T) {
+	c := advice.Conflict{Cause: "geometry", Checks: []string{"a"}, Easing: &advice.Easing{Limit: rules.MostDrop, By: 32}}
+	if got := c.Words("in"); !strings.Contains(got, "eased by 1 5/16 in,") {
+		t.Errorf("easing: %q", got)
+	}
+	b := advice.OddBound{Piece: fit.PieceMainBridge, From: 500, Bounds: [2]float64{300, 1600}, Least: 340}
+	if got := b.Words("in"); !strings.Contains(got, "its rings keep it at 13 7/16 in or more") {
+		t.Errorf("bounds: %q", got)
 	}
 }
 

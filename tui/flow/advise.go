@@ -8,7 +8,6 @@ import (
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
-	"example.com/hangtape/sessions"
 )
 
 // Advised is that the advice on the present draft was worked out.
@@ -104,12 +103,7 @@ func (s *State) Advise() *advice.Answer {
 func (s *State) Unadvised() bool { return s.Ask().Key == AdviceKey && s.Advice == nil }
 
 // mark is the step that the people's tape sets a length to, in mm.
-func (d *Draft) mark() float64 {
-	if d.Session.Unit == sessions.Inch {
-		return advice.MarkInch
-	}
-	return advice.MarkMetric
-}
+func (d *Draft) mark() float64 { return rules.MarkIn(string(d.Session.Unit)) }
 
 func (s *State) toAdvice() { s.move(s.placeAside(AdviceKey)) }
 

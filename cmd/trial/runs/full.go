@@ -96,7 +96,7 @@ func (b *Bench) settled(a *rules.Assessment) bool {
 // the kit was changed, and the cause of a conflict.
 func (b *Bench) follow(s *instructor.Session, which Which) (changed bool, conflict string) {
 	for range 2 {
-		ans := advice.Advise("", &s.Fit, b.Limits, advice.MarkMetric)
+		ans := advice.Advise("", &s.Fit, b.Limits, rules.MarkMetric)
 		var wanted []string
 		if ans.Sooner != nil && which == LeastChange {
 			wanted = ans.Sooner.Readings
@@ -113,7 +113,7 @@ func (b *Bench) follow(s *instructor.Session, which Which) (changed bool, confli
 			return false, ""
 		}
 	}
-	return b.apply(s, advice.Advise("", &s.Fit, b.Limits, advice.MarkMetric), which)
+	return b.apply(s, advice.Advise("", &s.Fit, b.Limits, rules.MarkMetric), which)
 }
 
 // apply sets what the answer says.

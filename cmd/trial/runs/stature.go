@@ -5,6 +5,7 @@ import (
 	"example.com/hangtape/cmd/trial/practice"
 	"example.com/hangtape/cmd/trial/truth"
 	"example.com/hangtape/fit"
+	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/advice"
 )
 
@@ -27,7 +28,7 @@ func (b *Bench) Stature(body truth.Body) Stature {
 	s.HangAndRead(hardwareHeights)
 	b.assess(s) // reads again what cannot be
 	var r Stature
-	ans := advice.Advise("", &s.Fit, b.Limits, advice.MarkMetric)
+	ans := advice.Advise("", &s.Fit, b.Limits, rules.MarkMetric)
 	_, r.Conflict = b.apply(s, ans, LeastChange)
 	r.Answered = r.Conflict == ""
 	r.Misses = b.misses(s)
