@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 	"math"
+	"strconv"
 )
 
 // A CordUse is what a piece of cord is cut for.
@@ -42,7 +43,7 @@ type Cord struct {
 const LeastTail = 100
 
 // What a cord, its finished length and the rope lie between, in mm; cord and
-// rope as in a session.
+// rope as in a session. Judgement: what no kit comes near is a slip.
 const (
 	LeastFinished, MostFinished = 20.0, 20000.0
 	LeastCord, MostCord         = 2.0, 14.0
@@ -81,7 +82,7 @@ func (c Cord) WithStrands(n int) Cord {
 func (c Cord) WithClosing(k Knot) Cord {
 	c.Closing, c.Eye = k, 0
 	if c.Eyed() {
-		c.Eye = 305
+		c.Eye = 305 // a foot
 	}
 	return c
 }
@@ -103,7 +104,11 @@ func (e *CordError) Error() string {
 	return fmt.Sprintf("%s: %s cannot be; accepted: %s", e.Name, e.Found, e.Accepted)
 }
 
-// Check says what of c cannot be, as a *CordError.
+// num formats a number for an error, to a tenth.
+func num(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }
+
+// Check says what of c cannot be, the first if there are several, as a *CordError;
+// nil where c can be tied.
 func (c Cord) Check() error {
 	between := func(name string, v, least, most float64, unit string) error {
 		if v >= least && v <= most {
@@ -117,10 +122,10 @@ func (c Cord) Check() error {
 		}
 		return &CordError{name, k.String(), KnotKeys(want)}
 	}
-	var errs []error
+	var first error
 	add := func(err error) {
-		if err != nil {
-			errs = append(errs, err)
+		if first == nil {
+			first = err
 		}
 	}
 	add(between("finished", c.Finished, LeastFinished, MostFinished, " mm"))
@@ -150,10 +155,7 @@ func (c Cord) Check() error {
 	} else if c.Eye != 0 {
 		add(&CordError{"eye", num(c.Eye) + " mm", "none: only a " + FigureEightLoop.String() + " makes an eye"})
 	}
-	if len(errs) > 0 {
-		return errs[0]
-	}
-	return nil
+	return first
 }
 
 // WrapLength is the cord in n turns round a host, in mm: each turn is a helix

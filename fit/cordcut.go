@@ -1,16 +1,13 @@
 package fit
 
-import (
-	"math"
-	"strconv"
-)
+import "math"
 
 // A CordPart is where some of the cord goes.
 type CordPart struct {
 	Name   string // strands, eyes, wraps, hitch, bend, ends, tails, trimming
-	Count  int    // so many
-	Each   float64
-	Length float64 // mm
+	Count  int
+	Each   float64 // mm
+	Length float64 // mm, of all of the count
 }
 
 // A CordCut is how much cord to cut, and where it goes.
@@ -63,6 +60,3 @@ func (m *CordModel) Cut(c Cord, mark float64) CordCut {
 	add("trimming", 1, trimming)
 	return cut
 }
-
-// num formats a number for an error.
-func num(v float64) string { return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64) }

@@ -33,11 +33,11 @@ const (
 // cord's diameter, as a mean and a standard deviation.
 type KnotInfo struct {
 	Key    string // in commands and files
-	Name   string
+	Name   string // in the trade's words
 	Role   KnotRole
-	PerD   float64
-	U      float64
-	Origin string // where PerD and U come from
+	PerD   float64 // mean
+	U      float64 // standard deviation
+	Origin string  // where PerD and U come from
 }
 
 // A turn of cord round cord is 2πd long, with its rise 6.4 d.

@@ -15,7 +15,7 @@ type TiedCord struct {
 	Tails float64 // mm, both tails together, tied and set but not yet trimmed
 }
 
-// Check says what of t cannot be, as a *CordError.
+// Check says what of t cannot be, as a *CordError; nil where t can be learnt from.
 func (t TiedCord) Check() error {
 	if err := t.Cord.Check(); err != nil {
 		return err
@@ -36,8 +36,8 @@ func (t TiedCord) Check() error {
 func (t TiedCord) used() float64 { return (t.Cut - t.Tails - t.laid()) / t.Diameter }
 
 // What is taken for granted of the scatter from piece to piece tied alike: its
-// mean square in squared diameters of the cord, and how many pieces that weighs
-// as much as. Not published, not measured: judgement.
+// root mean square in diameters of the cord, and how many pieces that weighs as
+// much as. Not published, not measured: judgement.
 const (
 	priorScatter       = 3.0
 	priorScatterWeight = 6.0
@@ -83,7 +83,9 @@ func LearnCord(tied []TiedCord) *CordModel {
 		for k := range NumKnots {
 			t.mean[k], t.cov[k][k] = k.Info().PerD, k.Info().U*k.Info().U
 		}
-		// the weight is a logarithm until all are known; the density is over log scatter
+		// The weight is a logarithm until all are known; the density is over log
+		// scatter, whose steps are equal. Sum is the squares of the pieces that the
+		// prior stands for, so that its mean square is priorScatter's.
 		const sum = priorScatter * priorScatter * (priorScatterWeight - 2)
 		t.weight = -priorScatterWeight*math.Log(t.scatter) - sum/(2*t.scatter*t.scatter)
 		for _, piece := range tied {
@@ -105,20 +107,20 @@ func LearnCord(tied []TiedCord) *CordModel {
 // learn takes in a piece with the knots x that used so much cord, and tells the
 // logarithm of how likely that was.
 func (t *scatterTried) learn(x [NumKnots]float64, used float64) float64 {
-	mean, spread := t.expect(x)
+	mean, variance := t.expect(x)
 	var gain [NumKnots]float64
 	for i := range gain {
 		for j := range x {
-			gain[i] += t.cov[i][j] * x[j] / spread
+			gain[i] += t.cov[i][j] * x[j] / variance
 		}
 	}
 	for i := range gain {
 		t.mean[i] += gain[i] * (used - mean)
 		for j := range gain {
-			t.cov[i][j] -= gain[i] * gain[j] * spread
+			t.cov[i][j] -= gain[i] * gain[j] * variance
 		}
 	}
-	return -(math.Log(spread) + (used-mean)*(used-mean)/spread) / 2
+	return -(math.Log(variance) + (used-mean)*(used-mean)/variance) / 2
 }
 
 // expect is the mean and the variance of what a piece with the knots x uses.

@@ -120,7 +120,7 @@ func (m *Model) labelMissing(q Quantity) []string {
 	case NeedTetherStrength:
 		return m.strengthMissing(PieceTether)
 	}
-	return nil // no quantity: a test of rules holds that each end's names its keys
+	return nil // no quantity: a test of rules holds that what a check rests on names its keys
 }
 
 // strengthMissing is what the strength of a piece's cord lacks: its diameter, or
@@ -136,6 +136,7 @@ func (m *Model) strengthMissing(p Piece) []string {
 	return []string{labelKeys[p].strength}
 }
 
+// missingKey is key where nothing was told of it, so that s is unknown.
 func missingKey(s slot, key string) []string {
 	if s != unknown {
 		return nil

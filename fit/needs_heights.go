@@ -16,6 +16,8 @@ func (m *Model) heightMissing(r Reading) []string {
 	return keys
 }
 
+// bodyMissing is what a part of the body lacks: nothing where it is estimated from
+// a stature, else its reading.
 func (m *Model) bodyMissing(r Reading, part BodyPart) []string {
 	switch {
 	case !r.IsHeight() && m.laid[r] == unknown && !m.estimates[part].told:
@@ -59,6 +61,7 @@ func (m *Model) pairMissing(a, b Reading) []string {
 	return append(m.heightMissing(a), m.heightMissing(b)...)
 }
 
+// loopMissing is what the length of a hitch's loop lacks.
 func (m *Model) loopMissing(s *side) []string {
 	if s.retied != unknown {
 		return nil
@@ -66,18 +69,19 @@ func (m *Model) loopMissing(s *side) []string {
 	return m.carriedPairMissing(s.loopTop, ConnectorTop)
 }
 
+// hitchMissing is what the height of a hitch's top lacks.
 func (m *Model) hitchMissing(s *side) []string {
 	return append(m.carriedMissing(s.standsOn()), m.wrapsMissing(s)...)
 }
 
-// wrapsMissing is what the wraps of a hitch tied anew lack; those of others need
-// nothing.
+// wrapsMissing is what the height of the wraps of a hitch tied anew lacks: it is
+// taken from the old hitch, loop top to hitch top. Those of others need nothing.
 func (m *Model) wrapsMissing(s *side) []string {
 	h := m.hang[s.hitchTop]
 	switch {
 	case !s.moved:
 		return nil
-	case s.wrapLoop == unknown:
+	case s.wrapLoop == unknown: // the old loop top was never read: the new hitch top will do, in a hang to come
 		return []string{HeightKey(len(m.f.Hangs), s.hitchTop)}
 	case s.wrapHang == h:
 		return nil
@@ -86,10 +90,13 @@ func (m *Model) wrapsMissing(s *side) []string {
 	return append(keys, m.liftMissing(s.wrapRead, m.poses.bridgeRead[s.hitchTop])...)
 }
 
+// pieceMissing is the length of piece p where s, the one that counts, is unknown.
 func (m *Model) pieceMissing(p Piece, s slot) []string {
 	return missingKey(s, "kit."+p.Key()+".length_mm")
 }
 
+// tautMissing is what the Garda hitch's height with the tether taut lacks: itself,
+// and what was changed since it was read; else all that it is added up from.
 func (m *Model) tautMissing() []string {
 	p := &m.poses
 	rings := missingKey(m.laid[BackupBridgeRings], LaidKey(BackupBridgeRings))

@@ -9,7 +9,7 @@ import (
 
 // A Want is a number of pieces of one length.
 type Want struct {
-	Count  int
+	Count  int     // of pieces
 	Length float64 // mm
 }
 
@@ -21,17 +21,18 @@ type SpoolPlan struct {
 	Exact    bool        // no plan has fewer spools, or as few and a longer single leftover
 }
 
-// spoolSteps bounds the search, to about a tenth of a second.
-const spoolSteps = 500_000
-
-// maxSpoolPieces bounds what is planned at once.
-const maxSpoolPieces = 1000
+const (
+	spoolSteps     = 500_000 // bounds the search, to about a tenth of a second
+	maxSpoolPieces = 1000    // bounds what is planned at once
+	spoolSlack     = 1e-6    // mm, forgives rounding in sums of lengths
+)
 
 // PlanSpools lays pieces out on spools of one length, in mm: on as few spools
 // as can be and, among those plans, with the longest leftover in one piece, so
 // that what remains is of use. It starts from first-fit decreasing and searches
 // on by branch and bound; where the search is cut short the plan is the best one
-// found, and Exact says whether it is still known to be best.
+// found, and Exact says whether it is still known to be best. The error says which
+// length or count is refused, and what is accepted.
 func PlanSpools(spool float64, wants []Want) (SpoolPlan, error) {
 	if !(spool > 0) || math.IsInf(spool, 0) {
 		return SpoolPlan{}, fmt.Errorf("a spool of %s mm cannot be: more than 0", num(spool))
@@ -63,9 +64,6 @@ func PlanSpools(spool float64, wants []Want) (SpoolPlan, error) {
 	return s.plan(), nil
 }
 
-// spoolSlack forgives rounding in sums of lengths, in mm.
-const spoolSlack = 1e-6
-
 // A spoolSearch goes through the ways to put pieces on spools.
 type spoolSearch struct {
 	spool  float64
@@ -76,8 +74,8 @@ type spoolSearch struct {
 	left  []float64 // what is left of each spool in use
 	steps int       // that may still be taken
 
-	best     []int
-	bestLeft []float64
+	best     []int     // at of the best plan so far
+	bestLeft []float64 // left of it
 }
 
 // firstFit puts every piece, longest first, on the first spool with room.
@@ -108,6 +106,7 @@ func (s *spoolSearch) done() bool {
 	return longest(s.bestLeft) >= sum-spoolSlack
 }
 
+// longest is the longest of the lengths; 0 of none.
 func longest(lengths []float64) (most float64) {
 	for _, l := range lengths {
 		most = max(most, l)
@@ -115,7 +114,8 @@ func longest(lengths []float64) (most float64) {
 	return most
 }
 
-// place tries every spool for piece i and all after it.
+// place tries every spool for piece i and all after it. It never opens more spools
+// than the best plan has.
 func (s *spoolSearch) place(i int) {
 	if s.done() || s.steps <= 0 {
 		return
