@@ -6,7 +6,7 @@ func poseTopics() []Topic {
 	pose := func(name, title, what, why, how string) Topic {
 		return Topic{Name: name, Kind: PoseTopic, Title: title, What: what, Why: why, How: how, Source: "geometry of the side view; see model"}
 	}
-	spring := "energy of a mass on a linear spring, two legs of rope; see model"
+	const spring = "energy of a mass on a linear spring, two legs of rope; see model"
 	out := []Topic{
 		pose("ylevel", "Garda hitch at thigh level", "How high above the hip point the top of the Garda hitch stands when the thigh is level.", "It must stay clear under the main connector.",
 			"From thigh, shin, foot loop and the rope ahead; where the pose was read, moved by delta to what was read."),
@@ -28,7 +28,7 @@ func poseTopics() []Topic {
 	}
 	for i := range out {
 		switch out[i].Name {
-		case "fmax", "lmin", "lmin_saddle", "sag":
+		case "fmax", "lmin", "lmin_saddle", "sag": // of the slip; all others are of the side view
 			out[i].Source = spring
 		}
 	}

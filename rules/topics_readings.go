@@ -31,7 +31,7 @@ func (t Topic) Reading() (fit.Reading, bool) {
 	return 0, false
 }
 
-// readingTopics explain the readings, in the file's order.
+// readingTopics explain the readings, in the order of the session file.
 func readingTopics() []Topic {
 	spreads := map[fit.Spread]string{fit.Body: "8 mm (5/16 in), a mark on the body", fit.Hardware: "3 mm (1/8 in), hardware",
 		fit.Garda: "5 mm (3/16 in), the Garda hitch in its poses"}
@@ -43,7 +43,7 @@ func readingTopics() []Topic {
 			taken = "Read off the hanging tape. "
 		}
 		also := []string{info.Table + "." + info.Key}
-		if info.Table == "climber" || r.IsHeight() {
+		if info.Table == "climber" || r.IsHeight() { // no other table has the same key
 			also = append(also, info.Key)
 		}
 		out = append(out, Topic{

@@ -48,7 +48,7 @@ func limitTopics() []Topic {
 			}
 		}
 		what := "The limit of " + list(used) + ": "
-		if len(used) == 0 {
+		if len(used) == 0 { // saddle-force: told beside peak-force
 			what = "A limit without a check: "
 		}
 		out = append(out, Topic{
@@ -61,7 +61,7 @@ func limitTopics() []Topic {
 	return out
 }
 
-// span is a limit's default and bounds, lengths in inches too and forces in
+// span tells a limit's default and bounds, lengths in inches too and forces in
 // pounds: "25 mm (1 in) by default; a school may set 10 to 100 mm (3/8 to 3 15/16 in)".
 func (l Limit) span() string {
 	info := l.Info()
@@ -78,7 +78,8 @@ func (l Limit) span() string {
 	return said
 }
 
-// lbfPerKN is from the pound of 0.45359237 kg and the standard g.
+// lbfPerKN is from the pound of 0.45359237 kg (1959) and the standard gravity of
+// 9.80665 m/s².
 const lbfPerKN = 224.809
 
 // otherUnit is a length in mm in inches, and a force in kN in pounds to the

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 )
 
@@ -44,6 +45,35 @@ func TestExplanationsSay(t *testing.T) {
 		}
 		if bare != want {
 			t.Errorf("%s is found by its bare key too: %t (%q)", name, bare, topic.Also)
+		}
+	}
+}
+
+// The spreads that are explained are those that are counted with.
+func TestExplanationsSayTheSpreads(t *testing.T) {
+	said := func(mm float64) string {
+		return rules.FormatLength(mm, "mm") + " (" + rules.FormatLength(mm, "in") + ")"
+	}
+	usual := fit.NewModel(&fit.Fitting{Tape: fit.Tape{Class: fit.ClassII, Division: 1}}, fit.Options{}).Today()
+	for _, topic := range rules.Topics() {
+		if r, ok := topic.Reading(); ok {
+			if want := "Spread of landing on it: " + said(usual[r.Info().Spread]) + ","; !strings.Contains(topic.How, want) {
+				t.Errorf("%s: %q, want %q in it", topic.Name, topic.How, want)
+			}
+		}
+	}
+	spread, _ := rules.Explain("spread")
+	for _, mm := range usual {
+		if !strings.Contains(spread.What, said(mm)) {
+			t.Errorf("spread: %q, want %q in it", spread.What, said(mm))
+		}
+	}
+	setting, _ := rules.Explain("setting-spread")
+	change, _ := rules.Explain("change")
+	for how, words := range map[fit.How]string{fit.Slides: "slides", fit.ReTie: "re-tie"} {
+		want := said(how.SettingSpread())
+		if !strings.Contains(setting.What, want) || !strings.Contains(change.What, "± "+want) {
+			t.Errorf("%s: %q and %q, want %q in them", words, setting.What, change.What, want)
 		}
 	}
 }

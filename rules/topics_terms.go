@@ -1,6 +1,7 @@
 package rules
 
-// termTopics explain the words of the trade and of the numbers.
+// termTopics explain the words of the trade, then those of the numbers, which have
+// sources of their own.
 func termTopics() []Topic {
 	term := func(name, title, what, why string, also ...string) Topic {
 		return Topic{Name: name, Kind: TermTopic, Title: title, What: what, Why: why, Source: "common practice", Also: also}

@@ -53,7 +53,7 @@ func labelTopics() []Topic {
 	}
 }
 
-// postureWords say what a posture is and what it does.
+// postureWords say what a posture is, and what it does to the fitting.
 type postureWords struct{ what, why string }
 
 var postureWordsOf = [fit.NumPostures]postureWords{
@@ -69,13 +69,13 @@ var postureWordsOf = [fit.NumPostures]postureWords{
 	fit.LevelByEye:   {"How far the knee may be above the hip when the thigh looks level.", "It stands in for the knee where that was not read."},
 }
 
-// postureTopics explain the postures, in the file's order.
+// postureTopics explain the postures, in the order of the session file.
 func postureTopics() []Topic {
 	var out []Topic
 	for p := range fit.NumPostures {
 		info, words := p.Info(), postureWordsOf[p]
 		name := strings.NewReplacer("_mm", "", "_deg", "", "_", "-").Replace(info.Key)
-		if p == fit.Set {
+		if p == fit.Set { // "set" alone does not say of what
 			name = "hitch-set"
 		}
 		usual := fmt.Sprintf("%g ± %s", info.V, withUnit(info.U, info.Unit))

@@ -1,6 +1,6 @@
 package drill
 
-// Cautions stand wherever somebody is about to load a tether.
+// Cautions are those of the drill, beside those of rules. They stand wherever somebody is about to load a tether.
 func Cautions() []string {
 	return []string{
 		"Nobody is dropped: hitches are eased by hand, with the slack taken up first. A test weight alone drops freely, with nobody under it.",
