@@ -98,6 +98,7 @@ func (r *sampler) bendRange() (mover int, lo, hi float64) {
 	}
 	var s fit.State
 	r.m.Current(&s)
+	// Nearer than this no knee folds, further off no leg stretches.
 	if lo, hi = math.Max(lo, 0.3*s.LegReach), math.Min(hi, 1.1*s.LegReach); !(lo < hi) {
 		return -1, lo, hi
 	}

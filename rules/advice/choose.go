@@ -2,6 +2,7 @@ package advice
 
 import (
 	"math"
+	"slices"
 
 	"example.com/hangtape/fit"
 )
@@ -28,6 +29,7 @@ type chooser struct {
 	met map[set]*search // what meets the musts, by set, as far as was asked
 }
 
+// find looks for a choice of the set that meets the demands, as find does.
 func (h *chooser) find(s set, demands []*demand, least bool) (*search, bool) {
 	q := find(h.ps, s, demands, least)
 	h.stopped = h.stopped || q.stopped
@@ -79,7 +81,8 @@ func (h *chooser) settle(pick func() (plan, bool)) (plan, bool) {
 	return plan{}, false
 }
 
-// agree puts a plan through the full model and takes its ratio from there.
+// agree puts a plan through the full model and takes its ratio from there. Where that
+// does not meet all that the plan is said to, the demands are set right at the plan.
 func (h *chooser) agree(p *plan) bool {
 	if p.set == 0 {
 		return true
@@ -104,9 +107,8 @@ func (h *chooser) agree(p *plan) bool {
 	if all {
 		return true
 	}
-	for _, d := range append(append([]*demand(nil), h.musts...), h.shoulds...) {
-		gain := sums(d.t)[d.e].minus(d.at(&p.c))
-		d.more = sum{d.more.margin + gain.margin, d.more.variance + gain.variance, d.more.shift + gain.shift}
+	for _, d := range slices.Concat(h.musts, h.shoulds) {
+		d.more = d.more.plus(sums(d.t)[d.e].minus(d.at(&p.c)))
 	}
 	h.met = nil
 	return false

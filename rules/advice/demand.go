@@ -5,17 +5,18 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// A demand is that one end of one fitting comes to at least a ratio.
+// A demand is that one end of one fitting comes to at least a ratio of margin to
+// guard.
 type demand struct {
 	t      *tables
 	e      rules.End
-	output int    // that the end follows from
-	curve  *curve // for the bend
-	pair   bool
+	output int     // that the end follows from
+	curve  *curve  // of a bend, over the output; nil for other ends
+	pair   bool    // of hitches, whose variance is no sum of terms
 	factor float64 // of u in the guard
 	need   float64 // least ratio
 	exact  bool    // nothing is uncertain: the margin alone counts
-	more   sum     // what readings taken meanwhile add
+	more   sum     // what readings taken meanwhile, a limit eased or the full model add
 	must   bool
 	signs  [fit.NumPieces]int // of the margin, as each piece gets longer
 }
@@ -54,7 +55,7 @@ func (d *demand) at(c *choice) sum {
 	case d.pair:
 		s.variance = d.t.pair[min(1, c[placeLeft])][min(1, c[placeRight])]
 	}
-	return sum{s.margin + d.more.margin, s.variance + d.more.variance, s.shift + d.more.shift}
+	return s.plus(d.more)
 }
 
 func (d *demand) ratio(c *choice) float64 {

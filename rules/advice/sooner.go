@@ -7,7 +7,8 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// mostReadings is how many readings are worth taking before a piece is tied anew.
+// mostReadings is how many readings are worth taking before a piece is tied anew:
+// judgement.
 const mostReadings = 5
 
 // sooner looks for a set cheaper than cost that would do once some readings have
@@ -121,6 +122,7 @@ func (t *trial) best(musts []*demand) (plan, bool) {
 	return of(c, lo), true
 }
 
+// movedOnly are the demands that a piece of s moves.
 func movedOnly(demands []*demand, s set) []*demand {
 	var list []*demand
 	for _, d := range demands {
@@ -131,6 +133,7 @@ func movedOnly(demands []*demand, s set) []*demand {
 	return list
 }
 
+// smallestOf is the smallest ratio of all the demands.
 func smallestOf(demands []*demand, c *choice) float64 {
 	least := math.Inf(1)
 	for _, d := range demands {
@@ -180,9 +183,7 @@ func (t *trial) with(f *fit.Fitting) (musts []*demand, helps bool) {
 	now := t.full(f, &t.plan)
 	musts = changed(t.musts, func(d *demand) {
 		gain, before := now[d.e].minus(t.sums[d.e]), d.ratio(&t.plan.c)
-		d.more.margin += gain.margin
-		d.more.variance += gain.variance
-		d.more.shift += gain.shift
+		d.more = d.more.plus(gain)
 		if before < heldBack && gain.variance < -1e-3*t.sums[d.e].variance {
 			helps = true
 		}

@@ -38,7 +38,8 @@ type tables struct {
 	sampler *sampler
 }
 
-// A sum is an output, or a part of one.
+// A sum is an output, or a part of one: margin and shift in its end's unit, variance
+// in that unit squared.
 type sum struct{ margin, variance, shift float64 }
 
 // A term is what a piece adds to an output, by option.
@@ -91,6 +92,7 @@ func (t *tables) freed(i int, ps *[fit.NumPieces]*piece) *tables {
 	return &f
 }
 
+// sumsOf are the outputs that were propagated.
 func sumsOf(p *fit.Propagation) []sum {
 	list := make([]sum, len(p.Values))
 	for o, v := range p.Values {
@@ -98,6 +100,10 @@ func sumsOf(p *fit.Propagation) []sum {
 		list[o] = sum{v, u * u, shift}
 	}
 	return list
+}
+
+func (a sum) plus(b sum) sum {
+	return sum{a.margin + b.margin, a.variance + b.variance, a.shift + b.shift}
 }
 
 func (a sum) minus(b sum) sum {
