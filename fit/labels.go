@@ -2,9 +2,20 @@ package fit
 
 import "math"
 
+// Standard uncertainties of what is told or read off a label, unless the session says
+// better: judgement.
+const (
+	toldStatureU    = 15.0 // mm, of a stature that nobody measured
+	massU           = 2.0  // kg, of climber, clothes and kit
+	diameterU       = 0.2  // mm, of a rope or a cord
+	insideWidthU    = 0.5  // mm, of the Garda hitch's connectors
+	ElongationShare = 0.05 // of the rope's elongation itself
+)
+
+// addLabels adds what is told of the cord of piece p.
 func (m *Model) addLabels(p Piece) {
 	info, keys, l := &m.f.Kit.Pieces[p], &labelKeys[p], &m.labels[p]
-	l.cord = m.addKnown(keys.cord, info.Cord, 0.2, "mm")
+	l.cord = m.addKnown(keys.cord, info.Cord, diameterU, "mm")
 	l.strands = m.addKnown(keys.strands, info.Strands, 0, "")
 	l.wraps = m.addKnown(keys.wraps, info.Wraps, 0, "")
 	l.strength = m.addKnown(keys.strength, info.Strength, 0, "kN")

@@ -98,9 +98,9 @@ func (m *Model) addClimber() {
 	f := m.f
 	m.stature, m.inseam = m.addLaid(Stature), m.addLaid(Inseam)
 	if m.stature == unknown && f.StatureTold.Known {
-		m.stature = m.add(Input{Key: "climber.stature_told_mm", V: f.StatureTold.V, U: 15, Unit: "mm", Origin: Estimated, Reading: noReading})
+		m.stature = m.add(Input{Key: "climber.stature_told_mm", V: f.StatureTold.V, U: toldStatureU, Unit: "mm", Origin: Estimated, Reading: noReading})
 	}
-	u := 2.0
+	u := massU
 	if f.MassU.Known {
 		u = f.MassU.V
 	}
@@ -137,8 +137,8 @@ func (m *Model) addHangs() {
 
 func (m *Model) addRope() {
 	r := &m.f.Rope
-	m.rope.diameter = m.addKnown("rope.diameter_mm", r.Diameter, 0.2, "mm")
-	m.rope.elongation = m.addKnown("rope.elongation_percent", r.Elongation, 0.05*r.Elongation.V, "%")
+	m.rope.diameter = m.addKnown("rope.diameter_mm", r.Diameter, diameterU, "mm")
+	m.rope.elongation = m.addKnown("rope.elongation_percent", r.Elongation, ElongationShare*r.Elongation.V, "%")
 	m.rope.least = m.addKnown("rope.least_above_mm", r.LeastAbove, 0, "mm")
 	m.rope.drill = m.addKnown("rope.drill_above_mm", r.DrillAbove, 0, "mm")
 	m.laid[Ahead] = m.addLaid(Ahead)
@@ -166,7 +166,7 @@ func (m *Model) addKit() {
 	m.addLabels(PieceHitchLeft)
 	m.addLabels(PieceHitchRight)
 	laid("kit.garda")
-	m.width = m.addKnown("kit.garda.inside_width_mm", m.f.Kit.InsideWidth, 0.5, "mm")
+	m.width = m.addKnown("kit.garda.inside_width_mm", m.f.Kit.InsideWidth, insideWidthU, "mm")
 	laid("kit.foot_loop")
 	laid("kit.tether")
 	m.addLabels(PieceTether)

@@ -2,9 +2,9 @@ package rules
 
 import "example.com/hangtape/fit"
 
-// worthIt is the share of a guard that makes a reading worth taking where the
-// guard shrinks to it.
-const worthIt = 0.95
+// WorthIt is the share of a guard that makes a reading worth taking where the guard
+// shrinks to it: judgement.
+const WorthIt = 0.95
 
 // next names for every check that is not settled the reading that would settle
 // it or shrink its guard most.
@@ -25,7 +25,7 @@ func (a *Assessment) next() []Next {
 				list = append(list, Next{name, b.key, Num(r.U), Num(b.u), Num(b.guard)})
 			}
 		case r.unsettled():
-			if b, ok := t.best(e, nil); ok && b.guard <= worthIt*r.Guard {
+			if b, ok := t.best(e, nil); ok && b.guard <= WorthIt*r.Guard {
 				list = append(list, Next{name, b.key, Num(r.U), Num(b.u), Num(b.guard)})
 			}
 		}

@@ -79,7 +79,7 @@ func (t *tryout) best(e End, only []string) (tried, bool) {
 		case survey && a.m.IsPartner(i):
 			again := Candidate{Key: in.Key, fitting: func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }}
 			keep(in.Key, t.take(&again)[t.place[e]])
-		case only == nil && least > worthIt*a.ends[e].Guard || least > best.guard+guardTie:
+		case only == nil && least > WorthIt*a.ends[e].Guard || least > best.guard+guardTie:
 		default:
 			keep(in.Key, t.renew(i, u)(int(e)))
 		}

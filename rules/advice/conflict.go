@@ -141,7 +141,7 @@ func (a *adviser) helpful(exact []*demand) []string {
 			if d.t.subject != sub || ratio(now[d.e], searchFactor) >= 1 {
 				continue
 			}
-			best, guard := -1, worthIt*now[d.e].guard(searchFactor)
+			best, guard := -1, rules.WorthIt*now[d.e].guard(searchFactor)
 			for k := range candidates {
 				if g := after[k][d.e].guard(searchFactor); g <= guard {
 					best, guard = k, g
@@ -154,9 +154,6 @@ func (a *adviser) helpful(exact []*demand) []string {
 	}
 	return fit.SortKeys(keys)
 }
-
-// worthIt is the share to which a reading has to shrink a guard: judgement.
-const worthIt = 0.95
 
 // weighty is the share of a must's variance from which on a setting spread counts,
 // a tenth of its standard uncertainty: judgement.

@@ -22,10 +22,6 @@ type Modulus struct {
 // judgement.
 const sagReading = 10.0
 
-// labelSpread is the standard uncertainty of the elongation on a label, as a
-// share of it.
-const labelSpread = 0.05
-
 // modulus weighs the label's modulus and that of the sag by their variances; the
 // mass and the rope above count in the sag's, the label does not. It is nil where
 // the rope's sag is not expected or cannot be.
@@ -34,7 +30,7 @@ func modulus(a *rules.Assessment, expected Expectation, sag float64) *Modulus {
 		return nil
 	}
 	s := a.State()
-	m := &Modulus{Label: s.Modulus, LabelU: labelSpread * s.Modulus}
+	m := &Modulus{Label: s.Modulus, LabelU: fit.ElongationShare * s.Modulus}
 	m.Sag = s.Modulus * s.Sag / sag
 	m.SagU = m.Sag * math.Hypot(sagReading/sag, a.Model().MassU()/a.Model().Mass())
 	m.Both, m.BothU = m.Label, m.LabelU
