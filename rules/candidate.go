@@ -17,6 +17,7 @@ func (a *Assessment) Readable() []Candidate {
 			list = append(list, Candidate{Key: in.Key, fitting: func() *fit.Fitting { return a.f.Repeated(in, freshReadings) }})
 		}
 	}
+	// Readings of body and poses that were not taken: each matters to one of these.
 	seen := map[string]bool{}
 	for _, c := range []CheckID{HitchTopReach, ConnectorAtFace, GardaLowReach, FootLoopAtWaist, GardaUnderConnector, GardaReleaseRoom, KneeBendOnTether, SlipDrop} {
 		e := c.Ends()[0]

@@ -46,9 +46,3 @@ func (a *Assessment) firstMissing(c CheckID, missing []string) string {
 	}
 	return missing[0]
 }
-
-// A tried is what an end would come to if one reading were taken afresh.
-type tried struct {
-	key      string
-	u, guard float64
-}

@@ -6,13 +6,15 @@ import (
 	"example.com/hangtape/fit"
 )
 
-// Above these a value is more likely a slip than true; judgement.
+// Beyond these a value is more likely a slip than true; judgement.
 const (
-	heavyKg        = 160 // of a climber with clothes and kit
-	shortRopeMM    = 100 // of rope above: metres typed as millimetres
-	straightBridge = 10  // mm that a bridge is longer than its rings are apart
-	poundsPerKg    = 2.20462
+	heavyKg        = 160 // more than this, of a climber with clothes and kit: pounds typed as kilograms
+	shortRopeMM    = 100 // less than this, of rope above: metres typed as millimetres
+	straightBridge = 10  // mm or less that a bridge is longer than its rings are apart
 )
+
+// poundsPerKg is from the pound of 0.45359237 kg (1959).
+const poundsPerKg = 2.20462
 
 // odd are values that can be true but look like a slip; no verdict changes.
 func (a *Assessment) odd() []Finding {

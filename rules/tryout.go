@@ -8,8 +8,8 @@ import (
 )
 
 const (
-	freshReadings = 3 // how often a reading on trial is taken
-	guardTie      = 1e-9
+	freshReadings = 3    // how often a reading on trial is taken
+	guardTie      = 1e-9 // how close two guards are told as one
 )
 
 // unsettled says whether a reading more may change the verdict of a known end.
@@ -28,6 +28,12 @@ type tryout struct {
 	trials  *fit.Trials
 	renewed map[int]func(o int) fit.Uncertainty // by input
 	taken   map[string][]fit.Uncertainty        // by key, then place
+}
+
+// A tried is what an end would come to if one reading were taken afresh.
+type tried struct {
+	key      string
+	u, guard float64 // in the end's unit
 }
 
 func newTryout(a *Assessment) *tryout {
@@ -98,6 +104,7 @@ func (t *tryout) leastGuard(i int, e End) float64 {
 	return GuardFactor * math.Sqrt(math.Max(0, r.U*r.U-c*c))
 }
 
+// renew tells by output what it comes to with input i read afresh, to u.
 func (t *tryout) renew(i int, u float64) func(o int) fit.Uncertainty {
 	if f, ok := t.renewed[i]; ok {
 		return f

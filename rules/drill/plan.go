@@ -21,7 +21,7 @@ type Plan struct {
 	Rehearsal  Rehearsal
 	Paths      Paths
 
-	e [numQuantities]Expectation
+	e [numQuantities]Expectation // of the fitting as it was read
 }
 
 // Room is how far the boots are above the ground as they were read, seated.
