@@ -63,8 +63,8 @@ func Ratio(margin, guard float64) float64 {
 	return math.Inf(-1)
 }
 
-// near0 rounds a margin that is 0 but for the computer's arithmetic.
-func near0(margin float64) float64 {
+// Near0 rounds a margin, in its check's unit, that is 0 but for the computer's arithmetic.
+func Near0(margin float64) float64 {
 	if math.Abs(margin) < 1e-9 {
 		return 0
 	}
@@ -109,7 +109,7 @@ func (a *Assessment) judgeEnds() {
 
 func (a *Assessment) judgeEnd(e End, kind Kind) EndResult {
 	b := endInfo[e].balance(&a.s, a.l)
-	r := EndResult{Has: b.has, Needs: b.needs, Margin: near0(a.p.Values[e])}
+	r := EndResult{Has: b.has, Needs: b.needs, Margin: Near0(a.p.Values[e])}
 	r.U, r.Shift = a.p.U(int(e))
 	r.Guard = Guard(GuardFactor, r.U, r.Shift)
 	r.Plain = verdictOf(r.Margin, r.Guard)

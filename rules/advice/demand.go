@@ -61,7 +61,7 @@ func (d *demand) at(c *choice) sum {
 func (d *demand) ratio(c *choice) float64 {
 	s := d.at(c)
 	if d.exact {
-		s.margin, s.variance, s.shift = near0(s.margin), 0, 0
+		s.margin, s.variance, s.shift = rules.Near0(s.margin), 0, 0
 	}
 	return ratio(s, d.factor)
 }

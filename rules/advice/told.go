@@ -129,11 +129,3 @@ func passing(at *rules.Assessment) []rules.End {
 	}
 	return ends
 }
-
-// near0 is v, or 0 where rounding alone keeps it from 0.
-func near0(v float64) float64 {
-	if math.Abs(v) < 1e-9 {
-		return 0
-	}
-	return v
-}

@@ -61,7 +61,7 @@ func spotOf(v float64, p *fit.Propagation) *spot {
 	s := &spot{at: v}
 	for e := range s.margin {
 		u, shift := p.U(e)
-		s.margin[e], s.guard[e] = near0(p.Values[e]), rules.Guard(rules.GuardFactor, u, shift)
+		s.margin[e], s.guard[e] = rules.Near0(p.Values[e]), rules.Guard(rules.GuardFactor, u, shift)
 	}
 	return s
 }
