@@ -21,18 +21,18 @@ func (m *Model) firstKey(msg tea.KeyMsg) tea.Cmd {
 	switch msg.String() {
 	case "enter":
 		return m.openDemo()
-	case "1", "n":
+	case "1":
 		return m.startNew(nil)
-	case "2", "r":
+	case "2":
 		if len(m.first.unfinished) == 1 {
 			return m.resume(m.first.unfinished[0].Path)
 		}
 		return m.look(forResume)
-	case "3", "e":
+	case "3":
 		return m.look(forFollow)
-	case "4", "p":
+	case "4":
 		return m.openPast()
-	case "esc", "q":
+	case "esc":
 		return m.leave()
 	}
 	return nil
