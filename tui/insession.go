@@ -38,6 +38,18 @@ func (m *Model) opened(msg openedMsg) tea.Cmd {
 	return cmd
 }
 
+// wantsDown says whether a key on a screen over a question, where no words are
+// typed, is to get down now. Where nobody hangs it is not.
+func (m *Model) wantsDown(msg tea.KeyMsg) bool {
+	return keyOf(msg, false) == keyDown && m.inSession() && m.flow.Hanging()
+}
+
+// getDown leads from any screen to the order of getting down.
+func (m *Model) getDown() tea.Cmd {
+	m.screen = onAsk
+	return m.do(flow.DownNow{Now: m.now})
+}
+
 // do hands an event to the flow and saves what it changed.
 func (m *Model) do(e flow.Event) tea.Cmd {
 	at, field := m.flow.At, m.flow.Edit

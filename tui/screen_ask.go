@@ -55,7 +55,7 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		return m.do(flow.ToWanted{})
 	case keyDown:
 		if m.flow.Hanging() {
-			return m.do(flow.DownNow{Now: m.now})
+			return m.getDown()
 		}
 	case keyKeep:
 		if ask.Keepable() && len(m.flow.EarlierOf(ask)) > 0 && m.flow.Text() == "" { // else it is the k of kg

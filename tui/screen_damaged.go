@@ -8,7 +8,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/hangtape/sessions"
-	"example.com/hangtape/tui/flow"
 )
 
 // damaged is a file that was damaged outside the program, with its last good copy.
@@ -72,9 +71,8 @@ func (m *Model) damagedKey(msg tea.KeyMsg) tea.Cmd {
 		m.scroll += m.page
 	case id == keyPageUp:
 		m.scroll -= m.page
-	case id == keyDown && m.inSession() && m.flow.Hanging():
-		m.screen = onAsk
-		return m.do(flow.DownNow{Now: m.now})
+	case m.wantsDown(msg):
+		return m.getDown()
 	case d.aside != "" && d.then == toPast && (id == keyEnter || id == keyBack):
 		return m.openPast()
 	case d.aside != "" && id == keyEnter:

@@ -69,14 +69,14 @@ func explained(t rules.Topic) []string {
 }
 
 func (m *Model) helpKey(msg tea.KeyMsg) tea.Cmd {
+	if m.wantsDown(msg) {
+		return m.getDown()
+	}
 	switch keyOf(msg, false) {
 	case keySkip, keyNewer:
 		m.scroll += max(1, m.bodyHeight()-3)
 	case keyPageUp, keyOlder:
 		m.scroll -= max(1, m.bodyHeight()-3)
-	case keyDown:
-		m.screen = onAsk
-		return m.askKey(msg)
 	default:
 		m.screen, m.scroll = onAsk, 0
 	}

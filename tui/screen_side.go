@@ -21,15 +21,15 @@ func (m *Model) openSide() tea.Cmd {
 
 // sideKey goes through the poses; any other key is back.
 func (m *Model) sideKey(msg tea.KeyMsg) tea.Cmd {
+	if m.wantsDown(msg) {
+		return m.getDown()
+	}
 	at := slices.Index(sidePoses[:], m.sideScreen.side.pose)
 	switch keyOf(msg, false) {
 	case keyNewer, keySkip, keyLonger:
 		at++
 	case keyOlder, keyPageUp, keyShorter:
 		at += len(sidePoses) - 1
-	case keyDown:
-		m.screen = onAsk
-		return m.askKey(msg)
 	default:
 		m.screen = onAsk
 		return nil

@@ -29,9 +29,8 @@ func (m *Model) stepsKey(msg tea.KeyMsg) tea.Cmd {
 		*v = stepsScreen{step: -1}
 	case name == "esc", name == "tab":
 		m.screen = onAsk
-	case keyOf(msg, false) == keyDown && m.flow.Hanging():
-		m.screen = onAsk
-		return m.do(flow.DownNow{Now: m.now})
+	case m.wantsDown(msg):
+		return m.getDown()
 	case keyOf(msg, false) == keySkip, keyOf(msg, false) == keyNewer:
 		m.scroll += max(1, m.bodyHeight()-5)
 	case keyOf(msg, false) == keyPageUp, keyOf(msg, false) == keyOlder:

@@ -51,9 +51,8 @@ func (m *Model) studentsKey(msg tea.KeyMsg) tea.Cmd {
 		m.screen = onAsk
 		return nil
 	}
-	if keyOf(msg, false) == keyDown && m.flow.Hanging() {
-		m.screen = onAsk
-		return m.do(flow.DownNow{Now: m.now})
+	if m.wantsDown(msg) {
+		return m.getDown()
 	}
 	if len(name) != 1 || name[0] < '1' || name[0] > '9' {
 		return nil
