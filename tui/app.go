@@ -54,7 +54,7 @@ type Model struct {
 	prose      []string   // the question in words
 	scroll     int        // of what is longer than its room
 	longer     bool       // something is
-	page       int        // lines that a key for the next ones goes on by
+	page       int        // how many lines PgDn and PgUp go on by, one at least
 	problem    string     // what went wrong outside the flow, until the next save
 	saver      saver
 	held       held

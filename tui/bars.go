@@ -48,7 +48,7 @@ func (m *Model) header() string {
 	}
 	n, of := m.flow.Progress()
 	right := fmt.Sprintf("%d/%d %s", n, of, m.flow.Step().Title)
-	name := nameOr(clean(m.flow.Session.Climber), "new session")
+	name := nameOr(m.flow.Session.Climber, "new session")
 	left := strings.Join(append(append([]string{title}, marks...), name), " ")
 	if textWidth(left)+1+textWidth(right) > m.width {
 		left = strings.Join(append(marks, name), " ")

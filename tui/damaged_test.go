@@ -142,8 +142,15 @@ func TestSessionCutBetweenLinesIsNotTakenForWhole(t *testing.T) {
 			}
 			var out strings.Builder
 			d = sitAt(t, dir, 80, 24)
-			if err := RunPlain(Options{Store: d.store, Now: d.now, In: strings.NewReader("resume\n1\nfile\nquit\n"), Out: &out}); err != nil {
+			lines := "resume\n1\nfile\nquit\n"
+			if key == "2" { // it still is damaged
+				lines = "resume\n1\nyes\nfile\nquit\n"
+			}
+			if err := RunPlain(Options{Store: d.store, Now: d.now, In: strings.NewReader(lines), Out: &out}); err != nil {
 				t.Error(err)
+			}
+			if strings.Contains(lines, "yes") != strings.Contains(out.String(), "\n\"yes\" is none of them.\n") {
+				t.Errorf("line by line, what is no answer is not told:\n%s", &out)
 			}
 			if asks := strings.Contains(out.String(), "Or file, to go on"); asks != (key == "2") || !strings.Contains(out.String(), "Left; all is saved.") {
 				t.Errorf("line by line, after %s:\n%s", key, &out)

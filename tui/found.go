@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/hangtape/rules"
 	"example.com/hangtape/sessions"
 	"example.com/hangtape/sessions/records"
 	"example.com/hangtape/tui/flow"
@@ -28,6 +29,15 @@ type foundMsg struct {
 	list []found
 	bad  int // files that are no session
 	err  error
+}
+
+// unread says how many files of the folder are no session and where to read on;
+// empty where all are.
+func (f foundMsg) unread() string {
+	if f.bad == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s of the folder cannot be read as a session; hangtape list is:bad tells why, and what to do", rules.Count(f.bad, "file", "files"))
 }
 
 // A found is one session of the folder in short; of a file that is damaged, what

@@ -117,7 +117,7 @@ func (m *Model) askBody(h int) []string {
 // scrolled is the part of lines that fits into room, and how much more there is.
 func (m *Model) scrolled(lines []string, room int) []string {
 	room = max(1, room)
-	m.longer, m.page = len(lines) > room, room-2
+	m.longer, m.page = len(lines) > room, max(1, room-2)
 	if !m.longer {
 		m.scroll = 0
 		return append([]string(nil), lines...)

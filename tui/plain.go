@@ -155,8 +155,8 @@ func (p *plain) lookFor(why purpose) foundMsg {
 	if msg.err != nil {
 		p.say("%s", msg.err)
 	}
-	if msg.bad > 0 {
-		p.say("%s of the folder cannot be read; hangtape list says which and why.", rules.Count(msg.bad, "file", "files"))
+	if unread := msg.unread(); unread != "" {
+		p.say("%s.", unread)
 	}
 	return msg
 }

@@ -33,9 +33,9 @@ func (p *plain) mend(d *damaged) bool {
 		case line == "file" && d.mayGoOn():
 			return true
 		case line == "take":
-			msg := d.take(p.opts.Store)().(takenOverMsg)
 			s := damagedScreen{damaged: *d}
-			if s.takenOver(msg); s.problem != "" {
+			s.takenOver(d.take(p.opts.Store)().(takenOverMsg))
+			if s.problem != "" {
 				p.say("%s", s.problem)
 				return false
 			}
@@ -43,6 +43,8 @@ func (p *plain) mend(d *damaged) bool {
 				p.say("%s", l)
 			}
 			return true
+		default:
+			p.say("%q is none of them.", line)
 		}
 	}
 }

@@ -12,7 +12,11 @@ import (
 
 // students says who else is there, each with the number to go there by.
 func (p *plain) students() {
-	p.say("student 1: the next student%s.", map[bool]string{false: ", same tape, rope and kit", true: ""}[p.flow.Demo])
+	same := ", same tape, rope and kit"
+	if p.flow.Demo { // its kit is invented
+		same = ""
+	}
+	p.say("student 1: the next student%s.", same)
 	for i := range p.seats {
 		s := &p.seats[i].flow
 		line := fmt.Sprintf("student %d: %s, open at: %s", i+2, nameOr(s.Session.Climber, "no name yet"), s.Ask().Title)
@@ -28,6 +32,7 @@ func (p *plain) students() {
 	p.say("Type student and a number. What is open stays open.")
 }
 
+// tellKit says which pieces of the kit other sessions have set otherwise since.
 func (p *plain) tellKit() {
 	for _, l := range p.flow.KitSince() {
 		p.say("%s", l)

@@ -24,7 +24,7 @@ func (m *Model) askKey(msg tea.KeyMsg) tea.Cmd {
 		}
 	}
 	if (id == keySkip || id == keyPageUp) && (m.longer || scrolls(ask)) {
-		m.scroll += map[keyID]int{keySkip: 1, keyPageUp: -1}[id] * max(1, m.page)
+		m.scroll += map[keyID]int{keySkip: 1, keyPageUp: -1}[id] * m.page
 		return nil
 	}
 	switch id {

@@ -46,9 +46,12 @@ func (m *Model) showDamaged(d *damaged) {
 }
 
 func (d *damagedScreen) takenOver(msg takenOverMsg) {
-	if d.aside, d.taking = msg.aside, false; msg.err != nil {
-		d.aside, d.problem = "", "Not taken: "+withoutFile(msg.err)
+	d.taking = false
+	if msg.err != nil {
+		d.problem = "Not taken: " + withoutFile(msg.err)
+		return
 	}
+	d.aside = msg.aside
 }
 
 // take puts the last good copy in the place of the damaged file.

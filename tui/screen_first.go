@@ -50,8 +50,8 @@ func (m *Model) found(msg foundMsg) {
 	case forFollow:
 		m.choose("Start from which earlier session?", msg.in, msg.list, func(m *Model, f found) tea.Cmd { return m.startFrom(f.Path) })
 	}
-	if msg.bad > 0 && m.first.problem == "" {
-		m.first.problem = fmt.Sprintf("%s of the folder cannot be read; `hangtape list is:bad` tells why", rules.Count(msg.bad, "file", "files"))
+	if m.first.problem == "" {
+		m.first.problem = msg.unread()
 	}
 	if msg.err != nil {
 		m.first.problem = msg.err.Error()
@@ -92,6 +92,7 @@ func (m *Model) firstLines(width int) []string {
 	return append(lines, m.theme.wrap(rules.ShortCaution, width)...)
 }
 
+// nameOr is a name as it is shown, or other where there is none.
 func nameOr(name, other string) string {
 	if strings.TrimSpace(name) == "" {
 		return other
