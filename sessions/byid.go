@@ -35,7 +35,7 @@ func (st *Store) LoadID(id string) (*File, error) {
 	}
 	var likely, others []string
 	for _, path := range paths {
-		if name := strings.TrimSuffix(filepath.Base(path), ending); name == id || !ValidID(name) {
+		if name := strings.TrimSuffix(filepath.Base(path), Ending); name == id || !ValidID(name) {
 			likely = append(likely, path)
 		} else {
 			others = append(others, path)
@@ -63,7 +63,7 @@ func (st *Store) LoadID(id string) (*File, error) {
 func (st *Store) withID(id string, paths []string, school *School) []fileFound {
 	var found []fileFound
 	for _, path := range paths {
-		named := filepath.Base(path) == id+ending
+		named := filepath.Base(path) == id+Ending
 		data, err := readBytes(st.disk, path)
 		if err == nil && !named && !bytes.Contains(data, []byte(id)) {
 			continue

@@ -99,7 +99,7 @@ func deeds(t *testing.T) []deed {
 	first.Fit.Started = first.Started
 	again := first.Clone()
 	again.Notes = "read again"
-	path, pieces := filepath.Join(memoryFolder, first.ID+ending), tiedPieces()
+	path, pieces := filepath.Join(memoryFolder, first.ID+Ending), tiedPieces()
 	cut := Encode(first)[:200]
 	return []deed{
 		{"first save", nil, firstSave, path, nil, Encode(first)},

@@ -3,24 +3,13 @@ package sessions
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 	"time"
 )
-
-const (
-	lockDir    = ".locks"
-	tempEnding = ".tmp"
-)
-
-// LocksPath is the folder of the locks: their names are the files', and all that
-// stands in them is which process holds them.
-func (st *Store) LocksPath() string { return filepath.Join(st.dir, lockDir) }
 
 // An Editor holds one session's lock while it is being edited and writes it. It
 // may be used from several goroutines.
@@ -34,25 +23,7 @@ type Editor struct {
 	good   []byte // the session as last read or written; nil: not there yet
 	saved  bool   // by this editor
 
-	keeping sync.Mutex
-}
-
-// A LockedError says that another program is editing the session. Load still
-// reads it.
-type LockedError struct {
-	Path   string
-	Holder string // who said to hold it: "process 4242 since 2026-04-18T09:12:00Z"; may be empty
-}
-
-func (e *LockedError) Error() string { return e.Path + ": " + e.Words() }
-
-// Words is the error without the file.
-func (e *LockedError) Words() string {
-	who := e.Holder
-	if who == "" {
-		who = "another program"
-	}
-	return fmt.Sprintf("is being edited by %s; until that ends it can be read only", who)
+	keeping sync.Mutex // held while the last good copy is made, which no save waits for
 }
 
 // A ChangedError says that a file is no longer what it was when it was read.
@@ -87,7 +58,7 @@ func (st *Store) New() (*Editor, *Session, error) {
 	s.ID = id
 	s.Started = st.now().UTC().Truncate(time.Second)
 	s.Fit.Started = s.Started
-	ed := &Editor{Path: filepath.Join(st.dir, id+ending), store: st}
+	ed := &Editor{Path: filepath.Join(st.dir, id+Ending), store: st}
 	if err := ed.open(); err != nil {
 		return nil, nil, err
 	}
@@ -129,51 +100,6 @@ func (ed *Editor) open() error {
 	}
 	return nil
 }
-
-// lockOf is the lock of the file at path, a file of its own that is never renamed,
-// and removed only where the file is gone for good.
-func lockOf(path string) string {
-	return filepath.Join(filepath.Dir(path), lockDir, filepath.Base(path)+".lock")
-}
-
-// takeLock takes the lock of the file at path; it is nil where heldBy holds it.
-func (st *Store) takeLock(path string) (lock io.Closer, heldBy string, err error) {
-	name := lockOf(path)
-	dir := filepath.Dir(name)
-	if err := st.disk.MkdirAll(dir, dirMode); err != nil {
-		return nil, "", unreadable(dir, err, "cannot be made: %s", reason(err))
-	}
-	who := fmt.Sprintf("process %d since %s\n", os.Getpid(), st.now().UTC().Format(time.RFC3339))
-	lock, heldBy, err = st.disk.Lock(name, who)
-	if err != nil {
-		return nil, "", unreadable(name, err, "cannot be locked: %s", reason(err))
-	}
-	return lock, heldBy, nil
-}
-
-// clear removes the temporary files of this session and of its last good copy.
-func (ed *Editor) clear() error {
-	dir := filepath.Dir(ed.Path)
-	all, err := ed.store.disk.ReadDir(dir)
-	if err != nil {
-		return unreadable(dir, err, "cannot be read: %s", reason(err))
-	}
-	ed.clearIn(dir, all)
-	dir = filepath.Dir(lastGoodOf(ed.Path))
-	all, _ = ed.store.disk.ReadDir(dir) // most have no copy yet
-	ed.clearIn(dir, all)
-	return nil
-}
-
-func (ed *Editor) clearIn(dir string, all []fs.DirEntry) {
-	for _, e := range all {
-		if strings.HasPrefix(e.Name(), ed.tempPrefix()) && strings.HasSuffix(e.Name(), tempEnding) {
-			_ = ed.store.disk.Remove(filepath.Join(dir, e.Name())) // the next editor tries again
-		}
-	}
-}
-
-func (ed *Editor) tempPrefix() string { return "." + filepath.Base(ed.Path) + "." }
 
 // Reload reads the session anew and takes it as known.
 func (ed *Editor) Reload() (*Session, error) {

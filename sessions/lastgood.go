@@ -71,7 +71,9 @@ func (ed *Editor) keep() {
 	}
 	disk, name := ed.store.disk, lastGoodOf(ed.Path)
 	switch had, err := readPlain(disk, name); {
-	case err == nil && (bytes.Equal(had, good) || !saved && bytes.HasPrefix(had, good)): // cut, and only read
+	case err == nil && bytes.Equal(had, good):
+		return
+	case err == nil && !saved && bytes.HasPrefix(had, good): // of a file that was cut and only read: the copy has more
 		return
 	case errors.Is(err, fs.ErrNotExist) && makeFolder(disk, filepath.Dir(name)) != nil:
 		return

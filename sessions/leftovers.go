@@ -7,8 +7,10 @@ import (
 	"strings"
 )
 
-// tryPrefix begins the name of the file with which Ready tries the folder.
-const tryPrefix = ".try."
+const (
+	tempEnding = ".tmp"  // ends the names of all temporary files
+	tryPrefix  = ".try." // begins that of the file with which Ready tries the folder
+)
 
 // clearLeftovers removes the temporary files of the folder that no running
 // program can still need: those of the tries, and those of files that nobody
@@ -20,7 +22,7 @@ func (st *Store) clearLeftovers() error {
 	}
 	for _, e := range all {
 		name := filepath.Join(st.dir, e.Name())
-		if strings.HasPrefix(e.Name(), tryPrefix) && strings.HasSuffix(e.Name(), tempEnding) {
+		if strings.HasPrefix(e.Name(), tryPrefix) && IsTemp(e.Name()) {
 			_ = st.disk.Remove(name)
 			continue
 		}
@@ -37,6 +39,28 @@ func (st *Store) clearLeftovers() error {
 	return nil
 }
 
+// clear removes the temporary files of this session and of its last good copy.
+func (ed *Editor) clear() error {
+	dir := filepath.Dir(ed.Path)
+	all, err := ed.store.disk.ReadDir(dir)
+	if err != nil {
+		return unreadable(dir, err, "cannot be read: %s", reason(err))
+	}
+	ed.clearIn(dir, all)
+	dir = filepath.Dir(lastGoodOf(ed.Path))
+	all, _ = ed.store.disk.ReadDir(dir) // most have no copy yet
+	ed.clearIn(dir, all)
+	return nil
+}
+
+func (ed *Editor) clearIn(dir string, all []fs.DirEntry) {
+	for _, e := range all {
+		if strings.HasPrefix(e.Name(), ed.tempPrefix()) && IsTemp(e.Name()) {
+			_ = ed.store.disk.Remove(filepath.Join(dir, e.Name())) // the next editor tries again
+		}
+	}
+}
+
 // clearLastGood removes the last good copies that are of no more use: of files
 // that are no longer there, and old ones of files that are whole. Nobody holds
 // these files.
@@ -44,7 +68,7 @@ func (st *Store) clearLastGood() {
 	all, _ := st.disk.ReadDir(st.LastGoodPath()) // else the next start tries again
 	for _, e := range all {
 		name := filepath.Join(st.LastGoodPath(), e.Name())
-		path, temp := BelongsTo(name), strings.HasSuffix(name, tempEnding)
+		path, temp := BelongsTo(name), IsTemp(name)
 		if path == "" || !temp && !st.outlived(name, path) {
 			continue
 		}
@@ -81,9 +105,9 @@ func BelongsTo(path string) string {
 	switch before, _, aside := strings.Cut(name, asideEnding); {
 	case yes:
 	case inCopies:
-		of, yes = name, strings.HasSuffix(name, ending)
+		of, yes = name, strings.HasSuffix(name, Ending)
 	case aside:
-		of, yes = before, strings.HasSuffix(before, ending)
+		of, yes = before, strings.HasSuffix(before, Ending)
 	}
 	if !yes {
 		return ""
@@ -91,13 +115,21 @@ func BelongsTo(path string) string {
 	return filepath.Join(dir, of)
 }
 
+// IsTemp says whether path names a temporary file, of which a program that was
+// killed may leave some.
+func IsTemp(path string) bool { return strings.HasSuffix(path, tempEnding) }
+
 // tempOf is the name of the file for which the temporary file name was written.
 func tempOf(name string) (of string, ok bool) {
 	inner, ends := strings.CutSuffix(name, tempEnding)
 	inner, hidden := strings.CutPrefix(inner, ".")
 	last := strings.LastIndexByte(inner, '.')
-	if !ends || !hidden || last < 0 || !strings.HasSuffix(inner[:last], ending) {
+	if !ends || !hidden || last < 0 || !strings.HasSuffix(inner[:last], Ending) {
 		return "", false
 	}
 	return inner[:last], true
 }
+
+// tempPrefix begins the names of the temporary files of this session; tempOf is the
+// way back.
+func (ed *Editor) tempPrefix() string { return "." + filepath.Base(ed.Path) + "." }

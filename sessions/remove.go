@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path/filepath"
-	"strings"
 )
 
 // Remove removes the file at path for good, with its last good copy, what was set
@@ -66,7 +65,7 @@ func (ed *Editor) aside() (names []string, err error) {
 		return nil, unreadable(dir, err, "cannot be read: %s", reason(err))
 	}
 	for _, e := range all {
-		if name := filepath.Join(dir, e.Name()); BelongsTo(name) == ed.Path && !strings.HasSuffix(name, tempEnding) {
+		if name := filepath.Join(dir, e.Name()); BelongsTo(name) == ed.Path && !IsTemp(name) {
 			names = append(names, name)
 		}
 	}

@@ -44,7 +44,7 @@ func (st *Store) Folder() (files []Seen, aside []string, err error) {
 	}
 	for _, name := range folders {
 		in, err := st.disk.ReadDir(filepath.Join(st.dir, name))
-		if err == nil && slices.ContainsFunc(in, func(e fs.DirEntry) bool { return strings.HasSuffix(e.Name(), ending) }) {
+		if err == nil && slices.ContainsFunc(in, func(e fs.DirEntry) bool { return strings.HasSuffix(e.Name(), Ending) }) {
 			aside = append(aside, name)
 		}
 	}

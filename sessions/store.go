@@ -17,9 +17,11 @@ import (
 // are kept, apart from all others.
 const DemoFolder = "demo"
 
+// Ending ends the name of a session's file, after its id.
+const Ending = ".toml"
+
 const (
 	schoolName = "school.toml"
-	ending     = ".toml"
 	dirMode    = 0o700
 )
 
@@ -201,7 +203,7 @@ func (st *Store) inside() (paths, folders []string, err error) {
 	for _, e := range dir {
 		switch name := e.Name(); {
 		case strings.HasPrefix(name, ".") || name == schoolName || name == piecesName:
-		case strings.HasSuffix(name, ending):
+		case strings.HasSuffix(name, Ending):
 			paths = append(paths, filepath.Join(st.dir, name))
 		case e.IsDir() && name != DemoFolder:
 			folders = append(folders, name)

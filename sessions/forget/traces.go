@@ -59,7 +59,7 @@ func Look(st *sessions.Store, climber string) (*Traces, error) {
 			t.lookAtCopies(path, own)
 		case f.IsDir():
 			t.lookInto(path, mostDeep)
-		case own[path], own[sessions.BelongsTo(path)] && !isTemp(path): // or set aside of one
+		case own[path], own[sessions.BelongsTo(path)] && !sessions.IsTemp(path): // or set aside of one
 		default:
 			t.look(path)
 		}
@@ -147,12 +147,11 @@ func (t *Traces) look(path string) {
 	if !found {
 		return
 	}
-	name := filepath.Base(path)
 	s, err := sessions.Decode(path, data)
 	switch {
-	case isTemp(name) && sessions.BelongsTo(path) != "":
+	case sessions.IsTemp(path) && sessions.BelongsTo(path) != "":
 		t.Leftover = append(t.Leftover, path)
-	case err == nil && strings.HasSuffix(name, ".toml") && t.unlink(s.Clone()):
+	case err == nil && strings.HasSuffix(path, sessions.Ending) && t.unlink(s.Clone()):
 		t.Links = append(t.Links, path)
 		if t.unlink(s); t.names(sessions.Encode(s)) {
 			t.Named = append(t.Named, path)
@@ -161,8 +160,6 @@ func (t *Traces) look(path string) {
 		t.Named = append(t.Named, path)
 	}
 }
-
-func isTemp(name string) bool { return strings.HasSuffix(name, ".tmp") }
 
 // names says whether a text has the climber's name in it, as words of its own.
 func (t *Traces) names(data []byte) bool {

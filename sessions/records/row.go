@@ -10,9 +10,6 @@ import (
 	"example.com/hangtape/sessions"
 )
 
-// ending is that of a session's file after its id.
-const ending = ".toml"
-
 // A row is an entry as the cache keeps it, with what its file looked like.
 type row struct {
 	Name    string
@@ -88,7 +85,7 @@ func rowOf(f sessions.Seen, e *Entry, w *words) row {
 		r.Err = e.Err.Error()
 		return r
 	}
-	if r.ID = e.ID; r.ID+ending == r.Name {
+	if r.ID = e.ID; r.ID+sessions.Ending == r.Name {
 		r.ID = ""
 	}
 	r.Purpose, r.Follows = w.of(string(e.Purpose)), e.Follows
@@ -145,7 +142,7 @@ func (r *row) entry(path string, all []string) *Entry {
 		Inspected: r.Inspected.time(),
 	}
 	if e.ID == "" {
-		e.ID = strings.TrimSuffix(r.Name, ending)
+		e.ID = strings.TrimSuffix(r.Name, sessions.Ending)
 	}
 	e.Outcome, e.Impossible = rules.Verdict(all[r.Outcome]), r.Impossible
 	copy(e.verdicts[:], r.Verdicts)

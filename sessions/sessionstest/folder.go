@@ -33,7 +33,7 @@ func Write(dir string, n int) ([]string, error) {
 	paths := make([]string, n)
 	for i := range paths {
 		s := d.session(base.Clone(), i, n)
-		paths[i] = filepath.Join(dir, s.ID+".toml")
+		paths[i] = filepath.Join(dir, s.ID+sessions.Ending)
 		if err := os.WriteFile(paths[i], sessions.Encode(s), 0o600); err != nil {
 			return nil, fmt.Errorf("not written: %w", err)
 		}
