@@ -16,14 +16,14 @@ import (
 func Text(v float64, f Field) string {
 	value := rounded(new(big.Rat).SetFloat64(v))
 	u := f.bareUnit()
-	in := new(big.Rat).Quo(value, u.size())
+	number := new(big.Rat).Quo(value, u.size())
 	if u.name == "in" {
-		if k := new(big.Rat).Mul(in, big.NewRat(64, 1)); k.IsInt() {
-			return strings.TrimSpace(mixed(k.Num().Int64(), 64) + " in")
+		if k := new(big.Rat).Mul(number, big.NewRat(64, 1)); k.IsInt() {
+			return mixed(k.Num().Int64(), 64) + " in"
 		}
-		in, u = value, units["mm"]
+		number, u = value, units["mm"]
 	}
-	return strings.TrimSpace(unmistakable(in) + " " + u.name)
+	return strings.TrimSpace(unmistakable(number) + " " + u.name)
 }
 
 // understood says a value back, in both units; feet is how it was typed.
@@ -39,9 +39,9 @@ func (f Field) understood(v float64, feet bool) string {
 		}
 		return metric + " = " + inches
 	case mass:
-		return fmt.Sprintf("%s kg = %s lb", trim(v, 1), trim(v/0.45359237, 1))
+		return fmt.Sprintf("%s kg = %s lb", trim(v, 1), trim(inUnit(v, "lb"), 1))
 	case force:
-		return fmt.Sprintf("%s kN = %s lbf", trim(v, 3), trim(v/0.0044482216152605, 0))
+		return fmt.Sprintf("%s kN = %s lbf", trim(v, 3), trim(inUnit(v, "lbf"), 0))
 	}
 	return f.short(v)
 }
@@ -62,20 +62,20 @@ func (f Field) metric(v float64) string {
 	case f.Kind == Diameter:
 		return trim(v, 2) + " mm"
 	case f.Unit == sessions.CM:
-		return trim(v/10, 2) + " cm"
+		return trim(inUnit(v, "cm"), 2) + " cm"
 	}
 	return trim(v, 1) + " mm"
 }
 
 func (f Field) inches(v float64) string {
 	if f.Kind == Diameter {
-		return trim(v/25.4, 3) + " in"
+		return trim(inUnit(v, "in"), 3) + " in"
 	}
-	return mixed(int64(math.Round(v/25.4*32)), 32) + " in"
+	return mixed(int64(math.Round(inUnit(v, "in")*32)), 32) + " in"
 }
 
 func inFeet(v float64) string {
-	k := int64(math.Round(math.Abs(v) / 25.4 * 32))
+	k := int64(math.Round(inUnit(math.Abs(v), "in") * 32))
 	s := fmt.Sprintf("%d ft %s in", k/(12*32), mixed(k%(12*32), 32))
 	if v < 0 {
 		return "-" + s

@@ -34,9 +34,10 @@ const (
 // Range is a closed interval in the stored unit. The zero Range is none.
 type Range struct{ Least, Most float64 }
 
-func (r Range) given() bool            { return r != Range{} }
-func (r Range) holds(v float64) bool   { return !r.given() || r.Least <= v && v <= r.Most }
-func (r Range) outside(v float64) bool { return r.given() && !r.holds(v) }
+func (r Range) given() bool { return r != Range{} }
+
+// holds says whether v is within; where no range is given every value is.
+func (r Range) holds(v float64) bool { return !r.given() || r.Least <= v && v <= r.Most }
 
 // A Field is what an answer has to fit.
 type Field struct {

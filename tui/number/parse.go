@@ -21,7 +21,7 @@ func Parse(text string, f Field) (Answer, error) {
 	}
 	toks, err := lex(text)
 	if err != nil {
-		return Answer{}, f.refuse(text, reading{}, err)
+		return Answer{}, f.refuse(text, measure{}, err)
 	}
 	if feet, plain, ok := quoted(toks); ok {
 		return f.ask(text, whyQuote, plain, feet)
@@ -47,7 +47,7 @@ func Parse(text string, f Field) (Answer, error) {
 		return f.ask(text, whyFeet, r.inFeet()...)
 	}
 	a := f.answer(r)
-	if f.Usual.outside(a.Value.V) {
+	if !f.Usual.holds(a.Value.V) {
 		return Answer{}, &Unlikely{f.Name, text, a, f.inWords(f.Usual), f.likely(r)}
 	}
 	return a, nil
@@ -84,9 +84,9 @@ func (f Field) choice(text string) (Choice, error) {
 	return Choice{text, a}, err
 }
 
-// refuse says why a text gives no answer. A reading that was understood and is
+// refuse says why a text gives no answer. A measure that was understood and is
 // out of range also gets the units that would fit.
-func (f Field) refuse(typed string, r reading, err error) error {
+func (f Field) refuse(typed string, r measure, err error) error {
 	e := &Refused{Name: f.Name, Typed: typed, Why: err.Error(), Accepted: f.AcceptedWords(), Example: f.Example()}
 	var k wrongKind
 	e.WrongKind = errors.As(err, &k)
@@ -97,7 +97,7 @@ func (f Field) refuse(typed string, r reading, err error) error {
 }
 
 // likely lists the units in which a number typed without one would fit.
-func (f Field) likely(r reading) []Choice {
+func (f Field) likely(r measure) []Choice {
 	if !r.bare || r.parts > 1 || r.value.Sign() == 0 || !f.Usual.given() && !f.Accepted.given() {
 		return nil
 	}
@@ -127,7 +127,7 @@ const (
 )
 
 // admit says what is wrong with a value that was understood.
-func (f Field) admit(r reading) error {
+func (f Field) admit(r measure) error {
 	info, words := kindInfo[f.Kind], kindWords[f.Kind]
 	v, _ := rounded(r.value).Float64()
 	switch {
@@ -141,15 +141,15 @@ func (f Field) admit(r reading) error {
 		return fmt.Errorf(whyFar, f.short(v))
 	case math.Abs(v) > largest:
 		return fmt.Errorf(whyLarge, r.retype())
-	case f.Accepted.outside(v) && v < f.Accepted.Least:
+	case !f.Accepted.holds(v) && v < f.Accepted.Least:
 		return fmt.Errorf(whyBelow, f.short(v), f.short(f.Accepted.Least))
-	case f.Accepted.outside(v):
+	case !f.Accepted.holds(v):
 		return fmt.Errorf(whyAbove, f.short(v), f.short(f.Accepted.Most))
 	}
 	return nil
 }
 
-func (f Field) answer(r reading) Answer {
+func (f Field) answer(r measure) Answer {
 	v, _ := rounded(r.value).Float64()
 	a := Answer{Value: fit.Some(v), Understood: f.understood(v, r.unit.name == "ft")}
 	if r.unit.dim == length && r.last.fraction {

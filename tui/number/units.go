@@ -52,7 +52,14 @@ var units = map[string]unit{
 // unitOrder is the order in which units are offered.
 var unitOrder = []string{"mm", "cm", "m", "in", "ft", "kg", "g", "lb", "kN", "N", "daN", "lbf"}
 
+// size is u in its dimension's stored unit.
 func (u unit) size() *big.Rat { return big.NewRat(u.num, u.den) }
+
+// inUnit is v, in the stored unit of its dimension, in the unit of that name.
+func inUnit(v float64, name string) float64 {
+	size, _ := units[name].size().Float64()
+	return v / size
+}
 
 var kindInfo = [...]struct {
 	dim    dimension

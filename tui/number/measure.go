@@ -8,8 +8,8 @@ import (
 	"strings"
 )
 
-// A reading is a whole text with its units.
-type reading struct {
+// A measure is a whole text, understood as one value with its units.
+type measure struct {
 	value  *big.Rat // in the stored unit; nil where the text was not understood
 	unit   unit     // of its first part
 	bare   bool     // no unit was written
@@ -18,7 +18,7 @@ type reading struct {
 	last   quantity // of its last part, without the sign
 }
 
-func (r reading) sign() string {
+func (r measure) sign() string {
 	if r.value.Sign() < 0 {
 		return "-"
 	}
@@ -26,12 +26,12 @@ func (r reading) sign() string {
 }
 
 // retype is a text of r that has no other meaning.
-func (r reading) retype() string {
+func (r measure) retype() string {
 	return strings.TrimSpace(r.sign() + r.last.text + " " + r.unit.name)
 }
 
 // inFeet are the two meanings of 5.9 feet: tenths of a foot, and inches.
-func (r reading) inFeet() []string {
+func (r measure) inFeet() []string {
 	whole := new(big.Int).Quo(r.last.value.Num(), r.last.value.Denom())
 	rest := new(big.Rat).Sub(r.last.value, new(big.Rat).SetInt(whole))
 	rest.Mul(rest, big.NewRat(12, 1))
@@ -50,9 +50,9 @@ func mayBeInches(after string) bool {
 type wrongKind struct{ error }
 
 // read reads all tokens as one quantity for f. Its errors are the reason alone;
-// where the text was understood and does not fit, the reading comes with it.
-func (f Field) read(toks []token, s style) (reading, error) {
-	r := reading{value: new(big.Rat)}
+// where the text was understood and does not fit, the measure comes with it.
+func (f Field) read(toks []token, s style) (measure, error) {
+	r := measure{value: new(big.Rat)}
 	negative := false
 	if len(toks) > 0 && (toks[0].kind == minus || toks[0].kind == plus) {
 		r.signed, negative = true, toks[0].kind == minus
@@ -60,22 +60,22 @@ func (f Field) read(toks []token, s style) (reading, error) {
 	}
 	if len(toks) > 0 && toks[0].kind == word {
 		if _, known := unitWords[toks[0].text]; !known {
-			return reading{}, fmt.Errorf(whyNoUnit, toks[0].text)
+			return measure{}, fmt.Errorf(whyNoUnit, toks[0].text)
 		}
 	}
 	var before unit
 	for len(toks) > 0 {
 		q, n, err := readQuantity(toks, s)
 		if err != nil {
-			return reading{}, err
+			return measure{}, err
 		}
 		u, m, err := f.readUnit(toks[n:])
 		if err != nil {
-			return reading{}, err
+			return measure{}, err
 		}
 		if r.parts > 0 {
 			if u, err = follow(before, r.last, u, m == 0, q); err != nil {
-				return reading{}, err
+				return measure{}, err
 			}
 		} else {
 			r.unit, r.bare = u, m == 0
@@ -85,14 +85,14 @@ func (f Field) read(toks []token, s style) (reading, error) {
 		r.parts++
 		toks = toks[n+m:]
 		if len(toks) > 0 && m == 0 {
-			return reading{}, stray(q, toks[0])
+			return measure{}, stray(q, toks[0])
 		}
 		if toks, err = joint(toks, u); err != nil {
-			return reading{}, err
+			return measure{}, err
 		}
 	}
 	if r.parts == 0 {
-		return reading{}, errors.New(whyNoNumber)
+		return measure{}, errors.New(whyNoNumber)
 	}
 	if negative {
 		r.value.Neg(r.value)
