@@ -25,6 +25,7 @@ func newCanvas(l layout, ascii bool) *canvas {
 	return c
 }
 
+// mark draws a letter for good.
 func (c *canvas) mark(at Cell, letter rune) {
 	c.put(at, letter)
 	c.locked[at] = true
@@ -94,6 +95,7 @@ func (c *canvas) cellOf(sh *fit.Shape, cells map[fit.Landmark]Cell, m fit.Landma
 	return near[0]
 }
 
+// stroke draws a line between two cells, which it leaves alone.
 func (c *canvas) stroke(s fit.Stroke, from, to Cell) {
 	if s == fit.StrokeRope {
 		to.Row++ // both ends of the rope are drawn
@@ -123,6 +125,7 @@ const (
 	falling
 )
 
+// A pace is one cell on the way of a line.
 type pace struct {
 	at    Cell
 	slope slope

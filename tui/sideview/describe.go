@@ -50,6 +50,7 @@ func Describe(sh *fit.Shape, o Options) []string {
 	return t.out
 }
 
+// A teller puts sentences about a shape together.
 type teller struct {
 	sh   *fit.Shape
 	unit string
@@ -69,8 +70,10 @@ func (t *teller) sayOf(on []fit.Landmark, format string, args ...any) {
 	}
 }
 
+// length is a length without its sign.
 func (t *teller) length(mm float64) string { return rules.FormatLength(math.Abs(mm), t.unit) }
 
+// margin tells the height that a check is about, and what it leaves.
 func (t *teller) margin(c *rules.Check, span rules.Span) {
 	gap := t.sh.At[span.Upper].Y - t.sh.At[span.Lower].Y
 	if math.IsNaN(gap) || c.Unit != "mm" {

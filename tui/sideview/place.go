@@ -33,26 +33,35 @@ func before(sh *fit.Shape, a, b fit.Landmark) bool {
 	if ra != rb {
 		return ra < rb
 	}
-	return ra == 1 && sh.At[a].Y > sh.At[b].Y
+	return ra == onRope && sh.At[a].Y > sh.At[b].Y
 }
+
+// The ranks, in the order in which they are placed.
+const (
+	atHip = iota
+	onRope
+	elsewhere
+)
 
 func rank(sh *fit.Shape, m fit.Landmark) int {
 	switch {
 	case m == fit.MarkHip:
-		return 0
+		return atHip
 	case sh.At[m].X == sh.At[fit.MarkRopeTop].X:
-		return 1
+		return onRope
 	}
-	return 2
+	return elsewhere
 }
 
+// A placer tries cells for marks, one after the other, going back where none is
+// left.
 type placer struct {
 	sh    *fit.Shape
 	l     layout
 	marks []fit.Landmark
-	cells []Cell
+	cells []Cell // of the marks so far
 	taken map[Cell]bool
-	tries int
+	tries int // that are left: where letters crowd, one less is drawn sooner than all ways are tried
 }
 
 // from places the marks from the i-th on; false where that cannot be done.
@@ -64,7 +73,7 @@ func (p *placer) from(i int) bool {
 		return false
 	}
 	above := -1
-	if i > 0 && rank(p.sh, p.marks[i]) == 1 && rank(p.sh, p.marks[i-1]) == 1 {
+	if i > 0 && rank(p.sh, p.marks[i]) == onRope && rank(p.sh, p.marks[i-1]) == onRope {
 		above = p.cells[i-1].Row
 	}
 	for _, c := range p.l.near(p.sh.At[p.marks[i]]) {

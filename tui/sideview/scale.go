@@ -26,8 +26,8 @@ func (l layout) caption(o Options) string {
 	return scale
 }
 
-// step is the grain of a scale, so that what is printed is exact.
-func step(unit string) float64 {
+// grainOf is what scales are a multiple of, in mm, so that what is printed is exact.
+func grainOf(unit string) float64 {
 	if unit == "in" {
 		return 25.4 / 16
 	}
@@ -40,8 +40,8 @@ type layout struct {
 	scale      Scale
 	cols, rows int
 	origin     Cell
-	rope       int // the column of the rope
-	values     bool
+	rope       int  // the column of the rope
+	values     bool // the key has room for heights
 }
 
 // exact is the place of p in cells, with fractions.
@@ -54,9 +54,9 @@ func (l layout) middle(c Cell) fit.Point {
 	return fit.Point{X: float64(c.Col-l.origin.Col) * l.scale.Column, Y: float64(l.origin.Row-c.Row) * l.scale.Row}
 }
 
-// margin is how many columns a picture has beyond its outermost landmarks, for
+// border is how many columns a picture has beyond its outermost landmarks, for
 // the tape and for letters that have to give way.
-const margin = 1
+const border = 1
 
 // layOut chooses the finest scale at which all marks lie in the picture, and
 // whether the key has room for heights.
@@ -73,12 +73,12 @@ func layOut(sh *fit.Shape, marks []fit.Landmark, o Options, rows int) layout {
 
 // scaleTo fits a box in mm into so many columns, eight at least, and rows.
 func scaleTo(left, right, bottom, top float64, cols, rows int, unit string) layout {
-	grain := step(unit)
+	grain := grainOf(unit)
 	least := math.Max((right-left)/float64(cols), (top-bottom)/float64(2*rows))
 	for q := grain * math.Max(1, math.Ceil(least/grain)); ; q += grain {
 		l := layout{scale: Scale{q, 2 * q}}
-		l.origin = Cell{int(math.Ceil(-left/q)) + margin, int(math.Ceil(top / (2 * q)))}
-		l.cols = l.origin.Col + int(math.Ceil(right/q)) + 1 + margin
+		l.origin = Cell{int(math.Ceil(-left/q)) + border, int(math.Ceil(top / (2 * q)))}
+		l.cols = l.origin.Col + int(math.Ceil(right/q)) + 1 + border
 		l.rows = l.origin.Row + int(math.Ceil(-bottom/(2*q))) + 1
 		if l.cols <= cols && l.rows <= rows {
 			return l
