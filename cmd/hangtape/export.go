@@ -77,8 +77,8 @@ func columnLines() []string {
 	var lines []string
 	for _, c := range export.Columns() {
 		about := c.About
-		if c.Named != export.Stays {
-			about += " (anonymous: " + c.Named.String() + ")"
+		if c.Anonymous != export.Stays {
+			about += " (anonymous: " + c.Anonymous.String() + ")"
 		}
 		lines = append(lines, c.Name)
 		for line := range strings.Lines(rules.Wrap(about, textWidth-4)) {

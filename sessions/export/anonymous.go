@@ -22,7 +22,7 @@ func NewAnonymizer() *Anonymizer { return &Anonymizer{numbers{}} }
 
 // Columns are those that are left.
 func (a *Anonymizer) Columns() []Column {
-	return slices.DeleteFunc(Columns(), func(c Column) bool { return c.Named == Dropped })
+	return slices.DeleteFunc(Columns(), func(c Column) bool { return c.Anonymous == Dropped })
 }
 
 // Row is a row of Columns() without names, for the columns that are left; it uses
@@ -30,7 +30,7 @@ func (a *Anonymizer) Columns() []Column {
 func (a *Anonymizer) Row(row Row) Row {
 	kept := row[:0]
 	for c, v := range row {
-		if columns[c].Named != Dropped {
+		if columns[c].Anonymous != Dropped {
 			kept = append(kept, a.numbers.unnamed(columns[c], v))
 		}
 	}
@@ -45,11 +45,11 @@ func (n numbers) unnamed(c Column, v any) any {
 	switch {
 	case text == "":
 		return v
-	case c.Named == Month:
+	case c.Anonymous == Month:
 		return text[:len("2006-01")]
-	case c.Named == Number && c.Name == "climber":
+	case c.Anonymous == Number && c.Name == "climber":
 		return n.of("climber", records.Fold(text))
-	case c.Named == Number:
+	case c.Anonymous == Number:
 		return n.of("session", text)
 	}
 	return v

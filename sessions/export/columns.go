@@ -13,39 +13,39 @@ import (
 
 // A Column is one column of the export.
 type Column struct {
-	Name   string // the unit ends the name of a quantity
-	Family string // as the documentation tells it: the name, with a word in capitals for what varies
-	About  string // what it holds, the same for a family
-	Named  Named
+	Name      string // the unit ends the name of a quantity
+	Family    string // as the documentation tells it: the name, with a word in capitals for what varies
+	About     string // what it holds, the same for a family
+	Anonymous Anonymity
 
 	value func(*facts) any // nil, a string, a bool or a float64
 }
 
-// Named says what becomes of a column in an export without names.
-type Named int
+// Anonymity is what becomes of a column in an export without names.
+type Anonymity int
 
-// What becomes of a column without names.
+// What may become of a column.
 const (
-	Stays  Named = iota
-	Month        // a date, told to the month
-	Number       // a number that holds within one export in place of a name
-	Dropped
+	Stays   Anonymity = iota
+	Month             // a date, told to the month
+	Number            // in place of a name, a number that holds within one export
+	Dropped           // left out
 )
 
 // String says it as the documentation does.
-func (n Named) String() string { return [...]string{"stays", "month", "number", "left out"}[n] }
+func (a Anonymity) String() string { return [...]string{"stays", "month", "number", "left out"}[a] }
 
 // facts is a session with all that columns are made from. Where the readings
 // cannot be true together there is no assessment.
 type facts struct {
 	file   string // without its folder
 	s      *sessions.Session
-	checks []rules.Check // by CheckID; nil without an assessment
-	bare   *rules.Report
+	why    string        // the readings cannot be true together; then all below is nil
+	bare   *rules.Report // without sentences
+	checks []rules.Check // by CheckID
 	model  *fit.Model
 	state  *fit.State
-	poses  map[string]float64
-	why    string // the readings cannot be true together
+	poses  map[string]float64 // by name
 }
 
 // Columns are all columns, in their order.
@@ -96,8 +96,9 @@ var told = []Column{
 	one("drill_above_mm", "rope above during the drill", Stays, func(f *facts) any { return number(f.s.Fit.Rope.DrillAbove) }),
 }
 
-func one(name, about string, named Named, value func(*facts) any) Column {
-	return Column{Name: name, Family: name, About: about, Named: named, value: value}
+// one is a column of no family.
+func one(name, about string, anonymous Anonymity, value func(*facts) any) Column {
+	return Column{Name: name, Family: name, About: about, Anonymous: anonymous, value: value}
 }
 
 // readings are the means of what was read; heights count from the hip.
@@ -135,7 +136,7 @@ func lengths() []Column {
 					}
 					return f.model.Length(p, f.state)
 				}},
-			Column{Name: p.Key() + "_tied", Family: "PIECE_tied", About: "the day on which the cord was tied", Named: Month,
+			Column{Name: p.Key() + "_tied", Family: "PIECE_tied", About: "the day on which the cord was tied", Anonymous: Month,
 				value: func(f *facts) any { return day(f.s.Tied[p].On) }})
 	}
 	return all
@@ -202,6 +203,7 @@ func number(n fit.Number) any {
 	return n.V
 }
 
+// signed is something of the sign-off, nil where there is none.
 func signed(f *facts, of func(*sessions.SignOff) any) any {
 	if f.s.SignOff == nil {
 		return nil

@@ -267,7 +267,7 @@ func columnsTable() string {
 	for _, c := range export.Columns() {
 		if !slices.Contains(told, c.Family) {
 			told = append(told, c.Family)
-			fmt.Fprintf(&b, "| `%s` | %s | %s |\n", c.Family, c.About, c.Named)
+			fmt.Fprintf(&b, "| `%s` | %s | %s |\n", c.Family, c.About, c.Anonymous)
 		}
 	}
 	return b.String()
