@@ -10,8 +10,8 @@ import (
 // changeBytes is how many bytes a change of Changed takes.
 const changeBytes = 4
 
-// most is the most changes that Changed makes.
-const most = 40
+// mostChanges is how many changes Changed makes at most.
+const mostChanges = 40
 
 // Changed is a session of its own like base, with what bytes say done to it, four
 // of them a change: what, to which, and two for how much. Whatever the bytes are,
@@ -19,7 +19,7 @@ const most = 40
 // other (fit.Fitting.Faults says where).
 func Changed(base *sessions.Session, bytes []byte) *sessions.Session {
 	s := base.Clone()
-	for n := 0; len(bytes) >= changeBytes && n < most; n++ {
+	for n := 0; len(bytes) >= changeBytes && n < mostChanges; n++ {
 		c := change{s, &s.Fit, int(bytes[1]), amount(uint16(bytes[2])<<8 | uint16(bytes[3]))}
 		changes[int(bytes[0])%len(changes)](c)
 		bytes = bytes[changeBytes:]
@@ -30,8 +30,8 @@ func Changed(base *sessions.Session, bytes []byte) *sessions.Session {
 // A change does one thing to s.
 type change struct {
 	s     *sessions.Session
-	f     *fit.Fitting
-	which int // 0 to 255
+	f     *fit.Fitting // of s
+	which int          // 0 to 255
 	by    amount
 }
 
@@ -71,6 +71,7 @@ func (a amount) about(v float64) float64 {
 // longest is the longest length of a file, in mm.
 const longest = 1e5
 
+// laidLength is v as a laid length may be.
 func laidLength(v float64) float64 { return min(max(v, 0.5), longest) }
 
 // changes are what can be done, by number.

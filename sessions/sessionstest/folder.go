@@ -20,7 +20,8 @@ import (
 
 // Write fills dir, which is made, with n sessions, no two alike: full-size, every
 // reading taken two to four times, most of them signed, one in forty not as it
-// comes out today, over five years up to 2026-06. The same n makes the same files. It returns their paths.
+// comes out today, over five years up to 2026-06. It returns their paths. The same
+// n makes the same files.
 func Write(dir string, n int) ([]string, error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return nil, fmt.Errorf("no folder: %w", err)
@@ -41,6 +42,7 @@ func Write(dir string, n int) ([]string, error) {
 	return paths, nil
 }
 
+// dice throw what makes up a session.
 type dice struct{ *rand.Rand }
 
 // session is the i-th of n: the demo's climber with other lengths, a kit of its
@@ -101,6 +103,8 @@ func (d *dice) scale(r fit.Reading, size float64) float64 {
 	return 1 + 0.01*d.NormFloat64()
 }
 
+// spread is how far repeats of a reading lie from each other, in mm, as a standard
+// deviation.
 func (d *dice) spread(r fit.Reading) float64 {
 	if r.Info().Spread == fit.Hardware {
 		return 1
@@ -108,6 +112,7 @@ func (d *dice) spread(r fit.Reading) float64 {
 	return 4
 }
 
+// taken is a reading of v, taken two to four times.
 func (d *dice) taken(v, by float64) []float64 {
 	list := make([]float64, 2+d.IntN(3))
 	for i := range list {
@@ -116,6 +121,7 @@ func (d *dice) taken(v, by float64) []float64 {
 	return list
 }
 
+// drill is a ground drill that went well.
 func (d *dice) drill(at time.Time) *sessions.Drill {
 	drill := &sessions.Drill{Done: at, Sag: fit.Some(float64(150 + d.IntN(100))), Note: "everybody watched"}
 	for _, name := range []string{"load-low", "ease-left", "ease-right", "ease-both", "stand-up"} {
@@ -139,6 +145,7 @@ func sign(s *sessions.Session, otherwise bool) {
 	}
 }
 
+// id is the id of a session that started then.
 func (d *dice) id(at time.Time) string {
 	u := ulid.ULID{}
 	if err := u.SetTime(ulid.Timestamp(at)); err != nil {
