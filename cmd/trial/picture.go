@@ -68,6 +68,7 @@ func fittedPlot(scales []*tally.Scale) (*plot.Plot, error) {
 	return p, nil
 }
 
+// linePlot has a line a scale.
 func linePlot(title, x, y string, scales []*tally.Scale, of func(*tally.Scale) plotter.XYs) (*plot.Plot, error) {
 	p := plot.New()
 	p.Title.Text, p.X.Label.Text, p.Y.Label.Text = title, x, y
@@ -105,6 +106,7 @@ func reliability(s *tally.Scale) plotter.XYs {
 	return line
 }
 
+// noticed is, for every size of blunder, how often it was noticed.
 func noticed(s *tally.Scale) plotter.XYs {
 	var line plotter.XYs
 	for i, size := range runs.BlunderSizes {

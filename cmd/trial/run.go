@@ -13,6 +13,7 @@ import (
 	"example.com/hangtape/rules"
 )
 
+// options are the flags of the command, which tells what they are.
 type options struct {
 	survey, date, out, command string
 	seed                       uint64
@@ -118,7 +119,7 @@ func text(w io.Writer, o options, tables []tally.Table) error {
 }
 
 func markdown(w io.Writer, o options, tables []tally.Table) error {
-	fmt.Fprintf(w, "# The trial\n\n%s\n\n![How often told margins hold the true one, and blunders noticed](trial.svg)\n\n", heading(o))
+	fmt.Fprintf(w, "# The trial\n\n%s\n\n![On how many bodies every must truly holds, how often told margins hold the true one, and blunders noticed](trial.svg)\n\n", heading(o))
 	for i := range tables {
 		if err := tables[i].Markdown(w); err != nil {
 			return err

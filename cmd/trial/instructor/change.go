@@ -11,13 +11,9 @@ type Setting struct {
 	To    float64
 }
 
-// How close hands come to a length that they set, mm: a bridge that slides, a
-// cord tied anew, and the wraps over a loop tied anew.
-const (
-	slideSpread = 2.8
-	tieSpread   = 7.5
-	wrapSpread  = 3
-)
+// wrapSpread is how near the wraps over a loop tied anew come to what they were,
+// mm, as a standard deviation.
+const wrapSpread = 3
 
 // Set changes the pieces for good, as near as hands come, lays them on the tape
 // again where that can be done on the ground, then hangs the climber and reads
@@ -35,11 +31,12 @@ func (s *Session) Set(settings []Setting) {
 	s.HangAndRead(inOrder(stale))
 }
 
+// set changes one piece after so many hangs.
 func (s *Session) set(set Setting, after int) {
 	p := pieces[set.Piece]
-	to := set.To + s.dice.Tent(0, tieSpread)
+	to := set.To + s.dice.Tent(0, truth.TieSpread)
 	if s.Fit.Kit.Pieces[set.Piece].Change == fit.Slides {
-		to = set.To + s.dice.Tent(0, slideSpread)
+		to = set.To + s.dice.Tent(0, truth.SlideSpread)
 	}
 	s.Kit = s.Kit.With(p, to)
 	switch p {

@@ -10,27 +10,26 @@ const inch = 25.4
 // 4 in of wraps, foot loop at the navel with boots on, main connector at the nose,
 // tether 7 in. Of the backup bridge practice says nothing: it stays as bought.
 const (
-	loop       = 12 * inch
-	wraps      = 4 * inch
-	tether     = 7 * inch
-	asBought   = 600.0
-	tieSpread  = 7.5 // mm, how near a cord is tied to what was meant
-	slipSpread = 2.8 // mm, the same for a bridge that slides
+	loop     = 12 * inch
+	wraps    = 4 * inch
+	tether   = 7 * inch
+	asBought = 600.0
 )
 
 // Copied sets w's kit by the lengths that are handed on, as near as hands come;
-// nothing is measured. The wraps are changed in w.
+// nothing is measured. The rope above is that of the kit above. The wraps are
+// changed in w.
 func Copied(d truth.Dice, w *truth.World, b truth.Bounds, above truth.Kit) truth.Kit {
 	w.WrapHeight = [2]float64{wraps, wraps}
 	k := handedOn(w, b, above)
 	return miss(b, k, func(p truth.Piece) float64 {
 		switch p {
 		case truth.MainBridge:
-			return d.Tent(0, slipSpread)
+			return d.Tent(0, truth.SlideSpread)
 		case truth.BackupBridge:
 			return 0
 		}
-		return d.Tent(0, tieSpread)
+		return d.Tent(0, truth.TieSpread)
 	})
 }
 
@@ -75,6 +74,7 @@ func shorter(a, b truth.Kit, p truth.Piece) truth.Kit {
 	return a
 }
 
+// miss is k with each piece off by what by says, within the bounds.
 func miss(b truth.Bounds, k truth.Kit, by func(truth.Piece) float64) truth.Kit {
 	for p := range truth.NumPieces {
 		k.Lengths[p] = b.Clamp(p, k.Lengths[p]+by(p))

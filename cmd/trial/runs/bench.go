@@ -62,9 +62,6 @@ func (b *Bench) dice(body truth.Body, stream uint64) truth.Dice {
 	return truth.NewDice(b.Seed, body.Row, stream, b.Scale)
 }
 
-// asOwned is the rope above that a climber starts with.
-var asOwned = truth.Kit{LeastAbove: 3000, DrillAbove: 7000}
-
 // world is the one true world of a body, with gear as it comes.
 func (b *Bench) world(body truth.Body) truth.World {
 	return truth.Draw(b.dice(body, streamWorld), body)

@@ -43,11 +43,11 @@ func (b *Bench) Blunder(body truth.Body) Blunder {
 	}
 	r.Repeats = b.noticesRepeat(s, d)
 
-	checkable := slices.DeleteFunc(checkable(&s.Fit), func(c checked) bool { return named(clean, s.Key(c.reading)) })
-	if len(checkable) == 0 {
+	quiet := slices.DeleteFunc(checkable(&s.Fit), func(c checked) bool { return named(clean, s.Key(c.reading)) })
+	if len(quiet) == 0 {
 		return r
 	}
-	pick := checkable[d.IntN(len(checkable))]
+	pick := quiet[d.IntN(len(quiet))]
 	sign := 1 - 2*float64(d.IntN(2))
 	r.Tried, r.Spoilt = true, pick.reading
 	for _, size := range BlunderSizes {
@@ -95,10 +95,10 @@ func (b *Bench) noticesRepeat(s *instructor.Session, d truth.Dice) bool {
 	return false
 }
 
-// A check on a reading: how far the others let it be off.
+// A checked reading is one of which others say something.
 type checked struct {
 	reading fit.Reading
-	sd      float64
+	sd      float64 // how sure they are of it, a standard uncertainty
 }
 
 // checkable are the readings of which others say something, with the smallest

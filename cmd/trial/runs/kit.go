@@ -26,9 +26,9 @@ var near = []struct {
 func (b *Bench) kit(d truth.Dice, w *truth.World) truth.Kit {
 	switch p := d.Float64(); {
 	case p < 0.25:
-		return practice.Copied(d, w, b.Bounds, asOwned)
+		return practice.Copied(d, w, b.Bounds, truth.AsOwned)
 	case p < 0.5:
-		return practice.ByEye(d, w, b.Bounds, asOwned)
+		return practice.ByEye(d, w, b.Bounds, truth.AsOwned)
 	}
 	k, _ := w.BestKit(b.Bounds, &b.limits)
 	for p := range truth.NumPieces {

@@ -21,7 +21,7 @@ type Stature struct {
 func (b *Bench) Stature(body truth.Body) Stature {
 	w := b.soundWorld(body)
 	d := b.dice(body, streamStature)
-	k := practice.Copied(d, &w, b.Bounds, asOwned)
+	k := practice.Copied(d, &w, b.Bounds, truth.AsOwned)
 	s := instructor.New(d, &w, k, b.Bounds, instructor.FullPlan)
 	s.Fit.Survey = b.Survey
 	s.ReadLaid(append([]fit.Reading{fit.Stature}, kitReadings...))

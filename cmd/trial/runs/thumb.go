@@ -19,8 +19,8 @@ func (b *Bench) Thumb(body truth.Body) Thumb {
 	_, room := w.BestKit(b.Bounds, &b.limits)
 	t.SomeKitFits = room >= 0
 	d := b.dice(body, streamPractice)
-	copied := w.Margins(practice.Copied(d, &w, b.Bounds, asOwned), &b.limits)
-	eye := w.Margins(practice.ByEye(d, &w, b.Bounds, asOwned), &b.limits)
+	copied := w.Margins(practice.Copied(d, &w, b.Bounds, truth.AsOwned), &b.limits)
+	eye := w.Margins(practice.ByEye(d, &w, b.Bounds, truth.AsOwned), &b.limits)
 	t.Copied, t.ByEye = mendable(copied.Misses()), mendable(eye.Misses())
 	return t
 }

@@ -19,6 +19,7 @@ type Verdicts struct {
 	ByBand    [rules.NumChecks][len(Bands)]Share
 }
 
+// endsOf are the ends of each check.
 var endsOf = func() (of [rules.NumChecks][]int) {
 	for e, end := range truth.Ends {
 		c, _ := rules.CheckNamed(end.Check)

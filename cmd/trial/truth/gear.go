@@ -43,6 +43,7 @@ func drawGear(d Dice) Gear {
 	return g
 }
 
+// pick draws one of a few, each as likely.
 func pick(d Dice, from ...float64) float64 { return from[d.IntN(len(from))] }
 
 // Sound gives w gear that truly meets every must that lengths cannot mend, as far

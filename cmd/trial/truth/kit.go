@@ -25,6 +25,16 @@ type Kit struct {
 	DrillAbove float64 // rope above during the drill
 }
 
+// AsOwned is the rope above that a climber starts with, mm; no length is set.
+var AsOwned = Kit{LeastAbove: 3000, DrillAbove: 7000}
+
+// How close hands come to a length that they set, mm, as a standard deviation: a
+// cord tied anew, and a bridge that slides.
+const (
+	TieSpread   = 7.5
+	SlideSpread = 2.8
+)
+
 // With is k with one length changed.
 func (k Kit) With(p Piece, length float64) Kit {
 	k.Lengths[p] = length

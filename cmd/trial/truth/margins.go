@@ -171,7 +171,7 @@ func (w *World) gearMargins(m *Margins, l *Limits) {
 	}
 }
 
-// Worst is the smallest margin of the movable musts, each in units of scale.
+// worst is the smallest margin of the movable musts, each in units of scale.
 func (m *Margins) worst(scale *[NumEnds]float64) float64 {
 	least := math.Inf(1)
 	for e := range Ends {

@@ -11,10 +11,10 @@ func root(lo, hi float64, f func(float64) float64) float64 {
 		return math.NaN()
 	}
 	for range 60 {
-		x := (lo*b - hi*a) / (b - a)
 		if a == b {
 			return lo
 		}
+		x := (lo*b - hi*a) / (b - a)
 		y := f(x)
 		if math.Abs(y) < 1e-6 || math.Abs(hi-lo) < 1e-6 {
 			return x

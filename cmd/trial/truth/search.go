@@ -18,8 +18,9 @@ var searchScale = func() (s [NumEnds]float64) {
 // climber. Slip force is met by practice, by staying further below the union, and
 // takes no part.
 //
-// It climbs from several starts, until one ends well inside the limits, by trying each length up and down, then each
-// pair that goes together, with steps that halve from 64 mm to 1 mm.
+// It climbs from several starts, until one ends well inside the limits, by trying
+// each length up and down, then each pair that goes together, with steps that halve
+// from 64 mm to 1 mm.
 func (w *World) BestKit(b Bounds, l *Limits) (Kit, float64) {
 	var best Kit
 	value := math.Inf(-1)
@@ -39,8 +40,9 @@ func (w *World) BestKit(b Bounds, l *Limits) (Kit, float64) {
 // wideEnough is a smallest margin, mm, beyond which no other start is tried.
 const wideEnough = 30
 
+// start is a kit to climb from.
 func (w *World) start(b Bounds, loop, foot float64) Kit {
-	k := Kit{LeastAbove: 3000, DrillAbove: 7000}
+	k := AsOwned
 	k.Lengths = [NumPieces]float64{MainBridge: 1100, LeftLoop: loop, RightLoop: loop, FootLoop: foot, Tether: 150, BackupBridge: 600}
 	for p := range NumPieces {
 		k.Lengths[p] = b.Clamp(p, k.Lengths[p])
@@ -70,6 +72,7 @@ var moves = [][NumPieces]float64{
 	{FootLoop: 0.5, Tether: 1},
 }
 
+// climb is the best kit that moves lead to from k, and its smallest margin.
 func (w *World) climb(k Kit, b Bounds, l *Limits) (Kit, float64) {
 	worth := func(k Kit) float64 {
 		p := w.Poses(k)
