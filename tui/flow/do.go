@@ -70,6 +70,7 @@ func (s State) Do(e Event) State {
 // an empty answer is asked about once.
 func (s *State) WentOn() bool { return s.wentOn }
 
+// setText keeps what is typed in a field; an empty text takes the field out.
 func (s *State) setText(field, text string) {
 	s.Texts = maps.Clone(s.Texts)
 	if text == "" {
@@ -79,6 +80,7 @@ func (s *State) setText(field, text string) {
 	s.Texts[field] = text
 }
 
+// enter is Enter: it takes what is in the field, or goes on.
 func (s *State) enter(now time.Time) {
 	a := s.Ask()
 	switch {
@@ -193,6 +195,7 @@ func unreadable(s *sessions.Session) string {
 	return err.Error()
 }
 
+// skipStep goes to the first question of the steps to come.
 func (s *State) skipStep() {
 	p := s.At
 	for q, ok := s.after(p); ok; q, ok = s.after(q) {

@@ -18,8 +18,8 @@ type Draft struct {
 	Change   int               // index of the change that is laid on again; the number of changes while none is
 	Pending  *fit.Change       // a change whose new length is not told yet
 	Down     bool              // the clock was just stopped: are they really on the ground?
-	SignBy   string
-	SignNote string
+	SignBy   string            // who signs, or says how a re-check came out
+	SignNote string            // what is to stand beside the sign-off
 
 	Advice    *advice.Answer        // what to change in this draft; nil until it is worked out
 	ToSet     [fit.NumPieces]bool   // pieces to set before the next hang

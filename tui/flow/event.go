@@ -5,7 +5,8 @@ import "time"
 // An Event is what a person did. Times are passed in: the flow has no clock.
 type Event interface{ event() }
 
-// The events.
+// The events of every question; those of the advice, of lengths on trial and of
+// tied pieces stand in their files.
 type (
 	// Typed is that the text of the field is now Text. Nothing is taken yet.
 	Typed struct{ Text string }
@@ -23,10 +24,9 @@ type (
 	SkipStep struct{}
 	// Back returns to where one was before, whatever is in the field.
 	Back struct{}
-	// Older brings the value before the one in the field back for correction,
-	// Newer the one after it.
+	// Older brings the value before the one in the field back for correction.
 	Older struct{}
-	// Newer is the way back from Older.
+	// Newer brings the one after it, the last of all being a new one.
 	Newer struct{}
 	// Keep takes over the length of the earlier session, as kept and not as
 	// measured.

@@ -62,14 +62,15 @@ type State struct {
 // NextStep is what the wizard is to do outside this session.
 type NextStep int
 
-// The steps.
+// What it is to do.
 const (
 	NoNext      NextStep = iota
 	Students             // show the sessions that are open, to go to one of them
 	NextStudent          // start the session of the next student on this kit
 )
 
-// A Place is one question, by its step and its place in it.
+// A Place is one question, by its step, its place in it and, for a height, the
+// hang that it is read in. All count from 0.
 type Place struct {
 	Step, Ask int
 	Hang      int
@@ -154,7 +155,7 @@ func (s *State) firstOpen() Place {
 // Ask is the question that is asked now.
 func (s *State) Ask() Ask { return s.ask(s.At) }
 
-// Step is the step that it belongs to.
+// Step is the step of the question that is asked now.
 func (s *State) Step() Step { return s.Steps[s.At.Step] }
 
 // Text is what is in the field.
@@ -177,8 +178,10 @@ func (s *State) Marked() int {
 	return a.Mark(&s.Draft)
 }
 
+// ask is the question at p.
 func (s *State) ask(p Place) Ask { return s.Steps[p.Step].Asks[p.Ask] }
 
+// judge runs the rules over the draft.
 func (s *State) judge() {
 	s.Report, s.Wrong = s.Judge(&s.Session)
 	s.weigh()
