@@ -76,7 +76,7 @@ func (m *Model) clock() string {
 		d, due := m.hanging()
 		line := "Hanging " + clockText(d)
 		if due {
-			line = m.theme.refused.Render(line + ": time for a break, d")
+			line = m.theme.refused.Render(line + ": time for a break, " + m.downKeys())
 		}
 		parts = append(parts, line)
 	}
@@ -98,69 +98,81 @@ func clockText(d time.Duration) string {
 	return fmt.Sprintf("%d:%02d", int(d.Minutes()), int(d.Seconds())%60)
 }
 
-// footer is the keys that matter here.
+// footer is the keys that matter here, first how to get down where somebody hangs.
 func (m *Model) footer() string {
-	t := m.theme
+	pairs := m.keysHere()
+	asks := m.screen == onAsk && m.flow.Ask().Key != flow.WhatIfKey
+	if (asks || m.screen == onStudents || m.screen == onDamaged) && m.inSession() && m.flow.Hanging() {
+		pairs = append([]string{m.downKeys(), "down now"}, pairs...)
+	}
+	return m.theme.hints(m.width, pairs...)
+}
+
+// downKeys are the keys that get down from here: where words are typed d is one
+// of their letters, but not over the list of steps.
+func (m *Model) downKeys() string {
+	if m.screen == onAsk && m.flow.Ask().Kind == flow.Text {
+		return "Tab d"
+	}
+	return "d"
+}
+
+// keysHere are keys and what they do, in pairs, those that matter most first.
+func (m *Model) keysHere() []string {
 	switch m.screen {
 	case onAsk:
-		if m.flow.Ask().Key == flow.WhatIfKey {
-			return t.hints(m.width, "Arrows", "move", "Enter", "set", "Esc", "leave", "?", "help", "PgDn PgUp", "ten marks", "0", "put back")
-		}
-		pairs := []string{"Enter", "take"}
-		switch a := m.flow.Ask(); {
-		case a.Kind == flow.Choice:
-			pairs = []string{"1-9", "choose"}
-		case strings.TrimSpace(m.flow.Text()) == "" && m.flow.Edit == a.Told(&m.flow.Draft):
-			pairs = []string{"Enter", "go on"}
-		}
-		help, rest := "?", []string{"v", "side view"}
-		if m.flow.Ask().Kind == flow.Text { // a ? is text there
-			help, rest = "F1", nil
-		}
-		pairs = append(pairs, "Esc", "back", help, "help", "Tab", "steps") // the first ones are always there
-		if a := m.flow.Ask(); a.Kind != flow.Choice && m.flow.Edit > 0 {
-			pairs = append(pairs, "Up", "correct")
-		}
-		pairs = append(pairs, rest...)
-		if m.flow.Hanging() {
-			pairs = append([]string{"d", "down now"}, pairs...)
-		}
-		return t.hints(m.width, pairs...)
+		return m.askKeys()
 	case onList:
-		return t.hints(m.width, "Enter", "choose", "Up Down", "move", "Esc", "back", "text", "finds")
+		return []string{"Enter", "choose", "Up Down", "move", "Esc", "back", "text", "finds"}
 	case onSteps:
-		return t.hints(m.width, "number, Enter", "go there", "Esc", "back")
+		return []string{"number, Enter", "go there", "Esc", "back"}
 	case onHelp:
-		return t.hints(m.width, "PgDn PgUp", "scroll", "any other key", "back")
+		return []string{"PgDn PgUp", "scroll", "any other key", "back"}
 	case onSide:
-		return t.hints(m.width, "Up Down", "other poses", "any other key", "back")
+		return []string{"Up Down", "other poses", "any other key", "back"}
 	case onPast:
 		tab := "due"
 		if m.past.byClimber {
 			tab = "cords"
 		}
-		return t.hints(m.width, "Enter", "open", "Up Down", "move", "Tab", tab, "Esc", "back", "text", "finds")
+		return []string{"Enter", "open", "Up Down", "move", "Tab", tab, "Esc", "back", "text", "finds"}
 	case onPage:
 		if m.pages[len(m.pages)-1].entry != nil {
-			return t.hints(m.width, "PgDn PgUp", "scroll", "c", "compare", "h", "history", "Esc", "back")
+			return []string{"PgDn PgUp", "scroll", "c", "compare", "h", "history", "Esc", "back"}
 		}
-		return t.hints(m.width, "PgDn PgUp", "scroll", "Esc", "back")
+		return []string{"PgDn PgUp", "scroll", "Esc", "back"}
 	case onStudents:
-		pairs := []string{"1-9", "choose", "Esc", "back"}
-		if m.flow.Hanging() {
-			pairs = append([]string{"d", "down now"}, pairs...)
-		}
-		return t.hints(m.width, pairs...)
+		return []string{"1-9", "choose", "Esc", "back"}
 	case onDamaged:
-		pairs := []string{"Esc", "back"}
 		if m.damaged.aside != "" {
-			pairs = append([]string{"Enter", "go on"}, pairs...)
+			return []string{"Enter", "go on", "Esc", "back"}
 		}
-		if m.inSession() && m.flow.Hanging() {
-			pairs = append([]string{"d", "down now"}, pairs...)
-		}
-		return t.hints(m.width, pairs...)
-	case onFirst, onConflict:
+		return []string{"Esc", "back"}
+	case onFirst, onConflict: // they tell their keys themselves
 	}
-	return ""
+	return nil
+}
+
+// askKeys are the keys of a question.
+func (m *Model) askKeys() []string {
+	a := m.flow.Ask()
+	if a.Key == flow.WhatIfKey {
+		return []string{"Arrows", "move", "Enter", "set", "Esc", "leave", "?", "help", "PgDn PgUp", "ten marks", "0", "put back"}
+	}
+	pairs := []string{"Enter", "take"}
+	switch {
+	case a.Kind == flow.Choice:
+		pairs = []string{"1-9", "choose"}
+	case strings.TrimSpace(m.flow.Text()) == "" && m.flow.Edit == a.Told(&m.flow.Draft):
+		pairs = []string{"Enter", "go on"}
+	}
+	help, rest := "?", []string{"v", "side view"}
+	if a.Kind == flow.Text { // a ? is text there
+		help, rest = "F1", nil
+	}
+	pairs = append(pairs, "Esc", "back", help, "help", "Tab", "steps") // the first ones are always there
+	if a.Kind != flow.Choice && m.flow.Edit > 0 {
+		pairs = append(pairs, "Up", "correct")
+	}
+	return append(pairs, rest...)
 }

@@ -3,6 +3,7 @@ package tui
 import (
 	"testing"
 	"testing/synctest"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -59,5 +60,25 @@ func TestDownKeyOverTheHelpGetsDown(t *testing.T) {
 			}
 			d.leave()
 		}
+	})
+}
+
+// Where words are typed d is a letter: the last line and the clock tell how to get
+// down all the same.
+func TestHowToGetDownIsToldWhereWordsAreTyped(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		d := sit(t, 80, 24)
+		d.press(tea.KeyEnter)
+		d.hang()
+		d.goTo(d.wordsAsked())
+		d.clock = d.clock.Add(time.Hour)
+		d.send(tickMsg{})
+		d.sees("time for a break, Tab d", "Tab d down now")
+		d.press(tea.KeyTab)
+		d.typed("d")
+		if s := &d.m().flow; s.Ask().Key != "down" || s.Hanging() {
+			t.Errorf("at %s, hanging: %v", s.Ask().Key, s.Hanging())
+		}
+		d.leave()
 	})
 }
