@@ -53,7 +53,7 @@ func bindings() []binding {
 		{keySteps, []string{"tab"}, "Tab", "all steps, to go to any of them; in past fittings, climbers and who is due, then cords by age", false},
 		{keyHelp, []string{"?", "f1"}, "?", "help on this question (F1 where words are typed)", true},
 		{keySide, []string{"v", "V"}, "v", "side view of climber and kit to scale; Up and Down show the other poses", true},
-		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down", true},
+		{keyDown, []string{"d", "D"}, "d", "down now: stops the clock, shows the order of getting down; where words are typed Tab, then d", true},
 		{keyKeep, []string{"k", "K"}, "k", "keep the earlier session's length, marked as kept; of the mass, that it is what it was", true},
 		{keyStudents, []string{"ctrl+o"}, "Ctrl-O", "other students: those whose sessions are open, and the next one on this kit", false},
 		{keyWanted, []string{"w", "W"}, "w", "to the reading worth taking: one that may still change a verdict", true},

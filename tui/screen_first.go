@@ -18,22 +18,22 @@ type firstScreen struct {
 
 func (m *Model) firstKey(msg tea.KeyMsg) tea.Cmd {
 	m.first.problem = ""
-	switch msg.String() {
-	case "enter":
+	switch id, name := keyOf(msg, false), msg.String(); {
+	case id == keyEnter:
 		return m.openDemo()
-	case "1":
+	case id == keyBack:
+		return m.leave()
+	case name == "1":
 		return m.startNew(nil)
-	case "2":
+	case name == "2":
 		if len(m.first.unfinished) == 1 {
 			return m.resume(m.first.unfinished[0].Path)
 		}
 		return m.look(forResume)
-	case "3":
+	case name == "3":
 		return m.look(forFollow)
-	case "4":
+	case name == "4":
 		return m.openPast()
-	case "esc":
-		return m.leave()
 	}
 	return nil
 }

@@ -24,22 +24,22 @@ type entry struct {
 
 func (m *Model) stepsKey(msg tea.KeyMsg) tea.Cmd {
 	v := &m.steps
-	switch name := msg.String(); {
-	case name == "esc" && v.step >= 0:
+	switch id, name := keyOf(msg, false), msg.String(); {
+	case id == keyBack && v.step >= 0:
 		*v = stepsScreen{step: -1}
-	case name == "esc", name == "tab":
+	case id == keyBack, id == keySteps:
 		m.screen = onAsk
 	case m.wantsDown(msg):
 		return m.getDown()
-	case keyOf(msg, false) == keySkip, keyOf(msg, false) == keyNewer:
+	case id == keySkip, id == keyNewer:
 		m.scroll += max(1, m.bodyHeight()-5)
-	case keyOf(msg, false) == keyPageUp, keyOf(msg, false) == keyOlder:
+	case id == keyPageUp, id == keyOlder:
 		m.scroll -= max(1, m.bodyHeight()-5)
 	case name == "backspace" && v.typed != "":
 		v.typed = v.typed[:len(v.typed)-1]
 	case len(name) == 1 && name[0] >= '0' && name[0] <= '9' && len(v.typed) < 2:
 		v.typed += name
-	case name == "enter":
+	case id == keyEnter:
 		n, err := strconv.Atoi(v.typed)
 		v.typed = ""
 		list := m.entries()

@@ -46,14 +46,14 @@ func (m *Model) isOpen(id string) bool {
 }
 
 func (m *Model) studentsKey(msg tea.KeyMsg) tea.Cmd {
-	name := msg.String()
-	if name == "esc" || keyOf(msg, false) == keyStudents {
+	if id := keyOf(msg, false); id == keyBack || id == keyStudents {
 		m.screen = onAsk
 		return nil
 	}
 	if m.wantsDown(msg) {
 		return m.getDown()
 	}
+	name := msg.String()
 	if len(name) != 1 || name[0] < '1' || name[0] > '9' {
 		return nil
 	}

@@ -23,8 +23,8 @@ func (p *page) signs() signs {
 
 // The parts of a line of the chart.
 const (
-	dateCells = 13 // with the blanks around it
-	mostBar   = 40
+	dateCells = 13 // of a day, with the blanks around it
+	mostBar   = 40 // cells of a bar, where the page is wide enough
 )
 
 // bars draws one check: a bar a session, from 0 to the margin.
