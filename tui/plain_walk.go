@@ -5,27 +5,8 @@ import (
 	"strings"
 
 	"example.com/hangtape/fit"
-	"example.com/hangtape/rules"
 	"example.com/hangtape/tui/flow"
 )
-
-// plainWords are the words that may stand in place of an answer, one a line; one
-// that is meant as an answer is typed after =.
-var plainWords = []string{
-	"Words in place of an answer; an answer that is one of them is typed after =:",
-	"back: to the question before.",
-	"skip: to the next question. next: to the next step.",
-	"older: correct the value before. drop: take it out.",
-	"keep: take over the earlier session's value.",
-	"down: down now; the clock stops.",
-	"view: the side view in words.",
-	"verdicts: all that the rules say so far.",
-	"settle: to the reading that may still change a verdict.",
-	"steps: all steps. steps NUMBER: the questions of one. go NUMBER, or go NUMBER QUESTION: there.",
-	"students: who else is there, and the next one. student NUMBER: to that one.",
-	"? CHECK: what a check means, and what a longer piece does to its margin. ? WORD: what a word means.",
-	"quit: leave, all saved.",
-}
 
 // walk asks until the wizard is left or the input ends.
 func (p *plain) walk() {
@@ -114,24 +95,17 @@ func (p *plain) ask() {
 	}
 }
 
-// sideView tells the drawing in words.
-func (p *plain) sideView() {
-	words := sideWords(&p.flow, sideOf(&p.flow, ""))
-	if words == nil {
-		p.say("There is no side view yet.")
-	}
-	for _, l := range words {
-		p.say("%s", l)
-	}
-}
-
 // answer takes one line; true asks for the question to be said again.
 func (p *plain) answer(line string) bool {
 	s, a := &p.flow, p.flow.Ask()
 	word, rest, _ := strings.Cut(line, " ")
 	now := p.opts.Now()
 	literal, isLiteral := strings.CutPrefix(line, "=")
+	told, again := p.tell(line)
 	switch {
+	case again:
+		return true
+	case told:
 	case isLiteral:
 		p.do(flow.Typed{Text: literal})
 		p.do(flow.Enter{Now: now})
@@ -150,8 +124,6 @@ func (p *plain) answer(line string) bool {
 		}
 	case line == "keep", line == "k" && a.Keepable():
 		p.do(flow.Keep{})
-	case line == "students":
-		p.students()
 	case word == "student" && rest != "":
 		return p.student(rest)
 	case line == "settle":
@@ -160,28 +132,6 @@ func (p *plain) answer(line string) bool {
 		p.do(flow.DownNow{Now: now})
 	case line == "quit":
 		p.flow.Left = true
-	case line == "?":
-		if topic, ok := rules.Explain(a.Topic); ok {
-			p.sayTopic(topic)
-		}
-		for _, l := range append(s.CordGoes(a), plainWords...) {
-			p.say("%s", l)
-		}
-		return true
-	case word == "?":
-		p.explain(rest)
-	case line == "view":
-		p.sideView()
-	case line == "verdicts":
-		p.review()
-		return true
-	case line == "steps":
-		for i, g := range s.Asked() {
-			p.say("%d: %s", i+1, g.Says())
-		}
-		p.say("go NUMBER goes there; steps NUMBER tells its questions.")
-	case word == "steps" && rest != "":
-		p.questions(rest)
 	case word == "go" && rest != "":
 		p.goTo(rest)
 	case a.Kind == flow.Choice:
