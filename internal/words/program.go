@@ -1,6 +1,7 @@
 package words
 
 import (
+	"fmt"
 	"os/exec"
 	"strings"
 )
@@ -20,7 +21,7 @@ func Load(dir string) (*Program, error) {
 	c.Dir = dir
 	root, err := c.Output()
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("no Go module at %s (go list -m: %w); run this in the repository", dir, err)
 	}
 	p := &Program{Root: strings.TrimSpace(string(root))}
 	if p.files, err = load(p.Root); err != nil {

@@ -155,7 +155,8 @@ func (s *source) target(lhs ast.Expr, parents []ast.Node) string {
 // function names the function or declaration around a node.
 func (s *source) function(stack []ast.Node) string { return s.pkg() + "." + decl(stack) }
 
-// decl is the name of the declaration at the top of the file that holds a node.
+// decl is the name of the top-level declaration that holds the node at the end of
+// the stack.
 func decl(stack []ast.Node) string {
 	for i, n := range stack {
 		switch d := n.(type) {

@@ -8,15 +8,15 @@ import (
 	"strings"
 )
 
-// slots are where values go in a text: the verbs of package fmt, {1} for a value
-// of a sum, and {has} or {has above|under} in the sentences of checks.
-var slots = regexp.MustCompile(`%[-+#0]*(?:\[\d+\])?(?:\*|\d+)?(?:\.(?:\*|\d+))?(?:\[\d+\])?[a-zA-Z%]|\{\d+\}|\{[a-z]+`)
+// placeholders are where values go in a text: the verbs of package fmt, {1} for a
+// value of a sum, and {has} or {has above|under} in the sentences of checks.
+var placeholders = regexp.MustCompile(`%[-+#0]*(?:\[\d+\])?(?:\*|\d+)?(?:\.(?:\*|\d+))?(?:\[\d+\])?[a-zA-Z%]|\{\d+\}|\{[a-z]+`)
 
 var word = regexp.MustCompile(`\pL{2}|\ba\b`)
 
 // hasWords says whether there is a word of two letters in a text beside its
 // values, or an "a".
-func hasWords(text string) bool { return word.MatchString(slots.ReplaceAllString(text, " ")) }
+func hasWords(text string) bool { return word.MatchString(placeholders.ReplaceAllString(text, " ")) }
 
 var index = regexp.MustCompile(`\[(\d+)\]`)
 
@@ -25,23 +25,19 @@ var index = regexp.MustCompile(`\[(\d+)\]`)
 func values(text string) []string {
 	var all []string
 	next := 1
-	for _, slot := range slots.FindAllString(text, -1) {
-		switch {
-		case slot == "%%":
-			all = append(all, slot)
-			continue
-		case slot[0] == '{':
-			all = append(all, slot)
+	for _, p := range placeholders.FindAllString(text, -1) {
+		if p == "%%" || p[0] == '{' {
+			all = append(all, p)
 			continue
 		}
-		if i := index.FindStringSubmatch(slot); i != nil {
+		if i := index.FindStringSubmatch(p); i != nil {
 			next, _ = strconv.Atoi(i[1])
 		}
-		for range strings.Count(slot, "*") {
+		for range strings.Count(p, "*") {
 			all = append(all, fmt.Sprintf("%%[%d]*", next))
 			next++
 		}
-		all = append(all, fmt.Sprintf("%%[%d]%c", next, slot[len(slot)-1]))
+		all = append(all, fmt.Sprintf("%%[%d]%c", next, p[len(p)-1]))
 		next++
 	}
 	slices.Sort(all)
