@@ -20,15 +20,16 @@ import (
 
 var versionForm = regexp.MustCompile(`^\d+\.\d+\.\d+(-[0-9A-Za-z.-]+)?$`)
 
-// A made is what all of a release is built with.
-type made struct {
-	version string
-	overlay string // of the source, in another language; "" in English
-	told    string // to the linker: which
+// A builder builds the program of a release.
+type builder struct {
+	version     string
+	overlay     string // file for go build of the source in another language; "" in English
+	linkerFlags string // that say whose words these are; "" in English
 }
 
-// in is a release in the words of a file, whose source is written to work.
-func (m *made) in(file, work string) error {
+// translate makes b build with the words of a file, whose source is written to
+// work.
+func (b *builder) translate(file, work string) error {
 	p, err := words.Load(".")
 	if err != nil {
 		return err
@@ -37,8 +38,8 @@ func (m *made) in(file, work string) error {
 	if err != nil {
 		return err
 	}
-	m.told = " " + t.Flag()
-	m.overlay, err = t.Overlay(work)
+	b.linkerFlags = " " + t.Flag()
+	b.overlay, err = t.Overlay(work)
 	return err
 }
 
@@ -48,14 +49,14 @@ func release(version, dir, only, translation string) error {
 	if !versionForm.MatchString(version) {
 		return fmt.Errorf("version %q; accepted is X.Y.Z, as 1.0.0 or 1.0.0-rc.1", version)
 	}
-	m := &made{version: version}
+	b := &builder{version: version}
 	if translation != "" {
 		work, err := os.MkdirTemp("", "hangtape-words-")
 		if err != nil {
 			return err
 		}
 		defer func() { _ = os.RemoveAll(work) }() // only scratch
-		if err := m.in(translation, work); err != nil {
+		if err := b.translate(translation, work); err != nil {
 			return err
 		}
 	}
@@ -68,7 +69,7 @@ func release(version, dir, only, translation string) error {
 			continue
 		}
 		name := p.file(version)
-		if err := m.build(p, filepath.Join(dir, name)); err != nil {
+		if err := b.build(p, filepath.Join(dir, name)); err != nil {
 			return err
 		}
 		built = append(built, name)
@@ -76,7 +77,7 @@ func release(version, dir, only, translation string) error {
 	if len(built) == 0 {
 		return fmt.Errorf("platform %q; accepted is one of %v", only, platforms)
 	}
-	help, err := m.helpFiles(dir)
+	help, err := b.helpFiles(dir)
 	if err != nil {
 		return err
 	}
@@ -84,8 +85,8 @@ func release(version, dir, only, translation string) error {
 }
 
 // build is one static binary without the paths of this machine in it.
-func (m *made) build(p platform, out string) error {
-	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-overlay="+m.overlay, "-ldflags", "-s -w -X main.version="+m.version+m.told, "-o", out, "./cmd/hangtape") //nolint:gosec // no shell; the words are this file's, the release's version and a file's name
+func (b *builder) build(p platform, out string) error {
+	c := exec.Command("go", "build", "-trimpath", "-buildvcs=auto", "-overlay="+b.overlay, "-ldflags", "-s -w -X main.version="+b.version+b.linkerFlags, "-o", out, "./cmd/hangtape") //nolint:gosec // no shell; the words are this file's, the release's version and a file's name
 	c.Env = append(os.Environ(), p.env()...)
 	if said, err := c.CombinedOutput(); err != nil {
 		return fmt.Errorf("%s: %w\n%s", p, err, said)
@@ -95,14 +96,14 @@ func (m *made) build(p platform, out string) error {
 
 // helpFiles packs completions and manual pages, which a binary for this machine
 // makes from its own commands, with the licences, and returns the archive's name.
-func (m *made) helpFiles(dir string) (string, error) {
+func (b *builder) helpFiles(dir string) (string, error) {
 	work, err := os.MkdirTemp("", "hangtape-release-")
 	if err != nil {
 		return "", err
 	}
 	defer func() { _ = os.RemoveAll(work) }() // only scratch
 	program := filepath.Join(work, "hangtape")
-	if err := m.build(platform{runtime.GOOS, runtime.GOARCH}, program); err != nil {
+	if err := b.build(platform{runtime.GOOS, runtime.GOARCH}, program); err != nil {
 		return "", err
 	}
 	files := filepath.Join(work, "help")
@@ -128,7 +129,7 @@ func (m *made) helpFiles(dir string) (string, error) {
 	if err != nil {
 		return "", fmt.Errorf("licences: %w", err)
 	}
-	name := "hangtape_" + m.version + "_help.tar.gz"
+	name := "hangtape_" + b.version + "_help.tar.gz"
 	return name, pack(files, filepath.Join(dir, name))
 }
 
