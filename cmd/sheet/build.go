@@ -71,8 +71,7 @@ func worstFirst(lines []Line) {
 	slices.SortStableFunc(lines, func(a, b Line) int { return a.Verdict.Rank() - b.Verdict.Rank() })
 }
 
-func word(v rules.Verdict) string { return v.Loud() }
-
+// nameless is a name, or words in its place where none was told.
 func nameless(name string) string {
 	if strings.TrimSpace(name) == "" {
 		return "(no name told)"
@@ -94,8 +93,8 @@ const notesAre = "Notes: "
 // about tells where, when, with what, and what was noted.
 func (s *Subject) about() []string {
 	ses := s.Session
-	kit := told("", ses.KitLabel)
-	if by := told("by ", ses.InspectedBy); !ses.Inspected.IsZero() {
+	kit := labelled("", ses.KitLabel)
+	if by := labelled("by ", ses.InspectedBy); !ses.Inspected.IsZero() {
 		kit = join(", ", kit, strings.TrimSpace("inspected "+ses.Inspected.Format(time.DateOnly)+" "+by))
 	}
 	rope := ""
@@ -107,9 +106,9 @@ func (s *Subject) about() []string {
 		mass = fmt.Sprintf("%.4g kg with clothes and kit", m.V)
 	}
 	lines := []string{
-		join(", ", ses.Purpose.Word(), s.day(ses.Started), ses.Place, told("instructor ", ses.Instructor)),
-		join(", ", told("kit ", kit), rope, mass),
-		told(notesAre, ses.Notes),
+		join(", ", ses.Purpose.Word(), s.day(ses.Started), ses.Place, labelled("instructor ", ses.Instructor)),
+		join(", ", labelled("kit ", kit), rope, mass),
+		labelled(notesAre, ses.Notes),
 	}
 	return slices.DeleteFunc(lines, func(l string) bool { return l == "" })
 }
@@ -137,8 +136,8 @@ func (s *Subject) marks() []string {
 	return marks
 }
 
-// told is a text after what it is, or "" where it is empty.
-func told(what, text string) string {
+// labelled is a text, on one line, after what it is, or "" where it is empty.
+func labelled(what, text string) string {
 	if text = strings.Join(strings.Fields(text), " "); text == "" {
 		return ""
 	}

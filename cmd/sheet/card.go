@@ -67,7 +67,7 @@ type Line struct {
 }
 
 // Word is the verdict in capitals.
-func (l Line) Word() string { return word(l.Verdict) }
+func (l Line) Word() string { return l.Verdict.Loud() }
 
 // Told is the margin with what it is worth.
 func (l Line) Told() string {

@@ -94,7 +94,7 @@ func (s *Subject) row(sessions int) Row {
 	if sessions > 1 {
 		about = append(about, fmt.Sprintf("latest of %d", sessions))
 	}
-	r.About = join(", ", append(about, told("kit ", ses.KitLabel))...)
+	r.About = join(", ", append(about, labelled("kit ", ses.KitLabel))...)
 	r.Short = s.short()
 	if r.Sign = "NOT SIGNED"; ses.SignOff != nil {
 		r.Signed = true
@@ -115,7 +115,7 @@ func (s *Subject) short() []string {
 				}
 			}
 			if len(names) > 0 {
-				which := word(v)
+				which := v.Loud()
 				if kind == rules.Should {
 					which = "should " + which
 				}

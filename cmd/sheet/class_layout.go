@@ -8,21 +8,31 @@ import (
 	"example.com/hangtape/rules"
 )
 
-// mostLines and fewestLines are how many lines a cell of the class has at most:
-// with three ClassPage students fit on a page whatever is told of them, and two
-// still hold the name and what the row is.
+// mostLines and fewestLines bound how many lines a cell of the class may have: as
+// many as leave the pages as few as they can be. The fewest still hold the name and
+// what the row is.
 const (
 	mostLines   = 9
 	fewestLines = 2
 )
 
-// ClassPage is how many students one page surely holds.
+// ClassPage is how many students one page surely holds, whatever is told of them.
 const ClassPage = 10
+
+// shortNames are those of the pieces, for columns too narrow for the whole ones.
+var shortNames = [fit.NumPieces]string{
+	fit.PieceMainBridge:   "main bridge",
+	fit.PieceHitchLeft:    "left loop",
+	fit.PieceHitchRight:   "right loop",
+	fit.PieceFootLoop:     "foot loop",
+	fit.PieceTether:       "backup tether",
+	fit.PieceBackupBridge: "backup bridge",
+}
 
 // columns of the class: the student, the verdict, the pieces, and the rest.
 func (c *Class) columns() []column {
 	all := []column{{"Student", 0.145}, {"Verdict", 0.1}}
-	for _, name := range [fit.NumPieces]string{"main bridge", "left loop", "right loop", "foot loop", "backup tether", "backup bridge"} {
+	for _, name := range shortNames {
 		all = append(all, column{name, 0.066})
 	}
 	return append(all, column{"rope above", 0.06}, column{"Short of pass", 0.199}, column{"Signed", 0.1})

@@ -14,7 +14,7 @@ func (c *Class) Text() string {
 	for _, r := range c.Rows {
 		p.line(0, 0, "")
 		p.line(0, 2, r.Climber)
-		p.line(2, 2, word(r.Outcome)+"; "+r.Sign)
+		p.line(2, 2, r.Outcome.Loud()+"; "+r.Sign)
 		if r.About != "" {
 			p.line(2, 2, r.About)
 		}

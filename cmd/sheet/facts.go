@@ -45,9 +45,9 @@ func (s *Subject) drill() []string {
 	if review == nil {
 		return []string{"NOT DONE"}
 	}
-	lines := []string{join(", ", word(review.Verdict), s.day(d.Done), told("", d.Note))}
+	lines := []string{join(", ", review.Verdict.Loud(), s.day(d.Done), labelled("", d.Note))}
 	for _, st := range d.Steps {
-		lines = append(lines, told("", st.Name)+": "+join(", ", s.seen(st)...))
+		lines = append(lines, labelled("", st.Name)+": "+join(", ", s.seen(st)...))
 	}
 	if d.Sag.Known {
 		lines = append(lines, "sag of the rope: "+rules.FormatLength(d.Sag.V, s.Unit))
@@ -90,7 +90,7 @@ func (s *Subject) seen(st sessions.DrillStep) []string {
 // sign tells who signed, or what holds it up.
 func (s *Subject) sign() Sign {
 	if by := s.Session.SignOff; by != nil {
-		lines := []string{join(", ", "by "+nameless(by.By), s.moment(by), told("as ", word(by.Outcome))), told("Note: ", by.Note)}
+		lines := []string{join(", ", "by "+nameless(by.By), s.moment(by), labelled("as ", by.Outcome.Loud())), labelled("Note: ", by.Note)}
 		if d := sessions.JudgedDifferently(s.Session, s.Report); len(d) > 0 {
 			lines = append(lines, fmt.Sprintf("JUDGED DIFFERENTLY TODAY: %s", rules.Count(len(d), "check", "checks")))
 		}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -183,7 +184,7 @@ func (v view) kit(sh *fit.Shape) {
 // leave it, with a line to it.
 func (v view) labels(labels []Label, x, top, bottom float64) {
 	labels = slices.Clone(labels)
-	slices.SortStableFunc(labels, func(a, b Label) int { return int(math.Copysign(1, b.Y-a.Y)) })
+	slices.SortStableFunc(labels, func(a, b Label) int { return cmp.Compare(b.Y, a.Y) })
 	const high = leading * small
 	y := make([]float64, len(labels))
 	for i, l := range labels {

@@ -64,7 +64,7 @@ func (h *htmlPage) text(s string) { h.WriteString(html.EscapeString(visible(s)))
 
 // verdict is a verdict's word in its frame.
 func (h *htmlPage) verdict(v rules.Verdict, class string) {
-	h.element("span", join(" ", "v", string(v), class), word(v))
+	h.element("span", join(" ", "v", string(v), class), v.Loud())
 }
 
 // paragraphs are texts under a heading; nothing where there are none.

@@ -30,6 +30,7 @@ func (l *layout) sides() (x, w float64) {
 	return l.free.Left + share*l.wide(), share*l.wide() - between
 }
 
+// allChecks are both kinds, musts first.
 func (l *layout) allChecks(x, y, w float64) float64 {
 	y = l.checks(x, y, w, "Musts", l.card.Musts, true)
 	return l.checks(x, y+4, w, "Shoulds", l.card.Shoulds, false)
@@ -64,9 +65,22 @@ func (l *layout) checks(x, y, w float64, title string, checks []Line, must bool)
 		}
 	}
 	if len(passes) > 0 {
-		y = l.para(x+indent, y+1.5, w-indent, small, false, word(rules.Pass)+": "+strings.Join(passes, "; "))
+		y = l.para(x+indent, y+1.5, w-indent, small, false, rules.Pass.Loud()+": "+strings.Join(passes, "; "))
 	}
 	return y
+}
+
+// told says whether a check is told with its sentence.
+func (l *layout) told(c Line, must bool) bool {
+	switch l.detail {
+	case allButPasses:
+		return c.Verdict != rules.Pass
+	case musts:
+		return must && c.Verdict != rules.Pass
+	case failsInWords:
+		return must && c.Verdict == rules.Fail
+	}
+	return false
 }
 
 // under is what stands under the figure, from the top y down; it returns where
@@ -135,6 +149,7 @@ func (l *layout) run(lines []string, w float64) []string {
 	return told
 }
 
+// runOn puts lines into one; none where there are none.
 func runOn(lines []string) []string {
 	if len(lines) == 0 {
 		return nil

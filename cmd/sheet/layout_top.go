@@ -1,16 +1,12 @@
 package sheet
 
-import (
-	"strings"
-
-	"example.com/hangtape/rules"
-)
+import "strings"
 
 // head is whose sheet it is and how the fitting came out.
 func (l *layout) head(y float64) float64 {
 	const name, outcome = 20.0, 22.0
 	c, x := l.card, l.free.Left
-	w := l.width(word(c.Outcome), outcome, true) + 0.6*outcome
+	w := l.width(c.Outcome.Loud(), outcome, true) + 0.6*outcome
 	base := y + outcome*0.95
 	l.verdict(l.free.Right-w, base, outcome, c.Outcome)
 	room := l.wide() - w - 12
@@ -117,17 +113,4 @@ func (l *layout) row(y float64, columns []column, cells []Text) float64 {
 	}
 	l.line(0.25, Point{l.free.Left, bottom}, Point{l.free.Right, bottom})
 	return bottom
-}
-
-// told says whether a check is told with its sentence.
-func (l *layout) told(c Line, must bool) bool {
-	switch l.detail {
-	case allButPasses:
-		return c.Verdict != rules.Pass
-	case musts:
-		return must && c.Verdict != rules.Pass
-	case failsInWords:
-		return must && c.Verdict == rules.Fail
-	}
-	return false
 }

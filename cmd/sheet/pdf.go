@@ -9,9 +9,10 @@ import (
 )
 
 // PDF writes pages as a document with that title, dated at (or 1970 where that is
-// not told), so that the same session makes the same bytes. It goes to fpdf directly, and not through vgpdf,
-// which writes only letters of code page 1252 and those wrongly (± as two), dates
-// a document by the clock, and passes fonts through files.
+// not told), so that the same session makes the same bytes. It goes to fpdf
+// directly, and not through vgpdf, which writes only letters of code page 1252 and
+// those wrongly (± as two), dates a document by the clock, and passes fonts
+// through files.
 func PDF(w io.Writer, pages []*Drawing, title string, at time.Time) error {
 	doc := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", Size: fpdf.SizeType{Wd: pages[0].W, Ht: pages[0].H}})
 	if at.IsZero() { // which would be the clock's time

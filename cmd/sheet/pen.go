@@ -138,11 +138,10 @@ func (b Box) corners() []Point {
 // pass in a thin line, tight in a thick one, unknown in a broken one, fail white
 // on black. y is the baseline.
 func (p *pen) verdict(x, y, size float64, v rules.Verdict) {
-	word := word(v)
 	pad := size * 0.3
-	w := p.width(word, size, true)
+	w := p.width(v.Loud(), size, true)
 	b := Box{x, y - ascent*size - pad*0.5, x + w + 2*pad, y + pad*0.7}
-	t := Text{X: x + pad, Y: y, Size: size, Bold: true, S: word}
+	t := Text{X: x + pad, Y: y, Size: size, Bold: true, S: v.Loud()}
 	frame := Path{Points: b.corners(), Width: 0.6}
 	//exhaustive:enforce
 	switch v {

@@ -3,6 +3,8 @@ package sheet
 import (
 	"fmt"
 	"strings"
+
+	"example.com/hangtape/rules"
 )
 
 // Text is the card as plain text, no line wider than 80 cells.
@@ -12,7 +14,7 @@ func (c *Card) Text() string {
 	for _, m := range c.Marks {
 		p.line(0, 2, m)
 	}
-	p.line(0, 0, fmt.Sprintf("%s (%s)", word(c.Outcome), c.Tally))
+	p.line(0, 0, fmt.Sprintf("%s (%s)", c.Outcome.Loud(), c.Tally))
 	for _, a := range c.About {
 		p.line(0, 2, a)
 	}
@@ -34,6 +36,7 @@ func (c *Card) Text() string {
 	return p.String()
 }
 
+// lengths is the table of the pieces, with what it means.
 func (p *textPage) lengths(c *Card) {
 	p.section("Lengths")
 	for _, n := range c.Lengths {
@@ -48,11 +51,12 @@ func (p *textPage) lengths(c *Card) {
 	p.line(2, 2, c.PenMarks)
 }
 
+// checks are those of one kind, with their sentences but for passes.
 func (p *textPage) checks(title string, checks []Line) {
 	p.section(title)
 	for _, c := range checks {
 		p.columns(fmt.Sprintf("  %s %s %s", padded(c.Word(), 8), padded(c.Name, 23), c.Told()))
-		if c.Verdict != "pass" {
+		if c.Verdict != rules.Pass {
 			p.line(11, 0, c.Text)
 		}
 	}
