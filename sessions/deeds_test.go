@@ -110,8 +110,8 @@ func deeds(t *testing.T) []deed {
 			prepared(firstSave)(t, m)
 			m.put(path, cut)
 		}, takeLastGood(path), path, cut, Encode(first)},
-		{"first piece", nil, keepPiece(pieces[0]), filepath.Join(memoryFolder, piecesName), nil, EncodePieces(pieces[:1])},
-		{"piece", prepared(keepPiece(pieces[0])), keepPiece(pieces[1]), filepath.Join(memoryFolder, piecesName), EncodePieces(pieces[:1]), EncodePieces(pieces[:2])},
+		{"first piece", nil, keepPiece(pieces[0]), filepath.Join(memoryFolder, PiecesFile), nil, EncodePieces(pieces[:1])},
+		{"piece", prepared(keepPiece(pieces[0])), keepPiece(pieces[1]), filepath.Join(memoryFolder, PiecesFile), EncodePieces(pieces[:1]), EncodePieces(pieces[:2])},
 	}
 }
 
@@ -194,7 +194,7 @@ func (d *deed) whole(t *testing.T, what string, m *memory) {
 			t.Errorf("%s: the last good copy: %v", what, err)
 		}
 	}
-	if _, err := Decode("", d.was); d.was != nil && filepath.Base(d.file) != piecesName && err != nil && !bytes.Equal(got, d.was) && !bytes.Equal(m.content(d.file+asideEnding), d.was) {
+	if _, err := Decode("", d.was); d.was != nil && filepath.Base(d.file) != PiecesFile && err != nil && !bytes.Equal(got, d.was) && !bytes.Equal(m.content(d.file+asideEnding), d.was) {
 		t.Errorf("%s: what was damaged is gone", what)
 	}
 	if !bytes.Equal(got, d.wanted) && !(bytes.Equal(got, d.was) && (got == nil) == (d.was == nil)) {

@@ -149,7 +149,7 @@ func TestStartClearsWhatKilledProgramsLeft(t *testing.T) {
 	}
 	defer held.Close()
 	beside := func(of string) string { return filepath.Join(st.Dir(), "."+of+".123.tmp") }
-	left := []string{beside(filepath.Base(path)), beside("never-saved.toml"), beside(piecesName), filepath.Join(st.Dir(), tryPrefix+"123.tmp")}
+	left := []string{beside(filepath.Base(path)), beside("never-saved.toml"), beside(PiecesFile), filepath.Join(st.Dir(), tryPrefix+"123.tmp")}
 	kept := []string{beside(filepath.Base(held.Path)), filepath.Join(st.Dir(), "notes.tmp"), beside("notes.txt")}
 	for _, name := range append(left, kept...) {
 		if err := os.WriteFile(name, []byte("half"), 0o600); err != nil {

@@ -26,13 +26,15 @@ func Cords(pieces []TiedPiece) []fit.TiedCord {
 	return all
 }
 
-const piecesName = "pieces.toml"
+// PiecesFile is the name of the file of the pieces of cord that were tied, in a
+// folder of sessions.
+const PiecesFile = "pieces.toml"
 
 const piecesHeader = `# Pieces of cord that were tied, as they came out. Lengths in mm.
 `
 
 // PiecesPath is the file of the pieces of cord that were tied.
-func (st *Store) PiecesPath() string { return filepath.Join(st.dir, piecesName) }
+func (st *Store) PiecesPath() string { return filepath.Join(st.dir, PiecesFile) }
 
 // Pieces reads the pieces of cord that were tied, in the order in which they
 // were kept; none where the folder has no file of them.

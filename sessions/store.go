@@ -202,7 +202,7 @@ func (st *Store) inside() (paths, folders []string, err error) {
 	}
 	for _, e := range dir {
 		switch name := e.Name(); {
-		case strings.HasPrefix(name, ".") || name == schoolName || name == piecesName:
+		case strings.HasPrefix(name, ".") || name == schoolName || name == PiecesFile:
 		case strings.HasSuffix(name, Ending):
 			paths = append(paths, filepath.Join(st.dir, name))
 		case e.IsDir() && name != DemoFolder:

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"encoding/json"
-	"errors"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -42,42 +40,12 @@ be.`,
 			if len(files) == 1 {
 				return a.single(files[0])
 			}
-			return a.together(files)
+			return a.shared(files)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "one JSON object, in mm and kN")
 	addUnitFlag(c, &unit)
 	return c
-}
-
-// readFiles reads session files whose readings can be true together. All that
-// cannot are told; one answer cannot do without any of them.
-func readFiles(w *world, names []string) ([]*sessions.File, error) {
-	if err := oneStdin(names); err != nil {
-		return nil, err
-	}
-	var files []*sessions.File
-	code := exitDone
-	for _, name := range names {
-		err := contain(func() error {
-			f, err := readSession(w, name)
-			if err == nil {
-				f.Session.Fit.Started = f.Session.Started
-				files, err = append(files, f), f.Check()
-			}
-			return err
-		})
-		if err != nil {
-			e := exit{code: exitFile, err: err}
-			errors.As(err, &e)
-			complain(w.err, e.err)
-			code = worse(code, e.code)
-		}
-	}
-	if code != exitDone {
-		return nil, exit{code: code}
-	}
-	return files, nil
 }
 
 // adviceTold tells advice, in words or as JSON.
@@ -88,14 +56,12 @@ type adviceTold struct {
 	cord func(f *fit.Fitting) func(fit.Piece, float64) string // for one file; see cordOf
 }
 
-// mark is what a tape sets in the unit of the people.
-func (a *adviceTold) mark() float64 { return rules.MarkIn(a.unit) }
-
+// single tells the advice for one fitting.
 func (a *adviceTold) single(f *sessions.File) error {
 	s := f.Session
 	var ans *advice.Answer
 	err := contain(func() error {
-		ans = advice.Advise(s.ID, &s.Fit, s.RulesFor(), a.mark())
+		ans = advice.Advise(s.ID, &s.Fit, s.RulesFor(), rules.MarkIn(a.unit))
 		return nil
 	})
 	if err == nil {
@@ -107,14 +73,15 @@ func (a *adviceTold) single(f *sessions.File) error {
 	return conflicting(err, ans != nil && ans.Conflict != nil)
 }
 
-func (a *adviceTold) together(files []*sessions.File) error {
+// shared tells the advice for one kit that several climbers are to share.
+func (a *adviceTold) shared(files []*sessions.File) error {
 	list := make([]advice.Sharer, len(files))
 	for i, f := range files {
 		list[i] = advice.Sharer{File: f.Name, Fitting: &f.Session.Fit, Limits: f.Session.RulesFor()}
 	}
 	var ans *advice.SharedAnswer
 	err := contain(func() error {
-		ans = advice.AdviseTogether(list, a.mark())
+		ans = advice.AdviseTogether(list, rules.MarkIn(a.unit))
 		return nil
 	})
 	if err == nil {
@@ -123,28 +90,25 @@ func (a *adviceTold) together(files []*sessions.File) error {
 	return conflicting(err, ans != nil && ans.Conflict != nil)
 }
 
+// write writes ans for programs, or what tell puts on a page for people.
 func (a *adviceTold) write(ans any, tell func(p *advicePage)) error {
 	if a.json {
-		e := json.NewEncoder(a.out)
-		e.SetEscapeHTML(false)
-		return e.Encode(ans)
+		return writeJSON(a.out, ans)
 	}
 	p := &advicePage{page: page{unit: a.unit}}
 	tell(p)
-	_, err := io.WriteString(a.out, p.String())
-	return err
+	return writePage(a.out, &p.page)
 }
 
 // cordOf tells how much cord to cut for a piece of f, by the pieces that were
 // tied. A file of them that cannot be read is complained of and teaches nothing:
 // what is cut is then cut long.
 func cordOf(w *world, f *fit.Fitting, unit string) func(fit.Piece, float64) string {
-	tied, err := tiedPieces(w)
+	m, err := cordModel(w)
 	if err != nil {
 		complain(w.err, err)
-		tied = nil
+		m = fit.LearnCord(nil)
 	}
-	m := fit.LearnCord(tied)
 	return func(p fit.Piece, finished float64) string { return rules.CordToCut(m, f, p, finished, unit) }
 }
 

@@ -57,31 +57,22 @@ func (p *advicePage) answer(f *sessions.File, a *advice.Answer) {
 // settles, unknown those that wait for a reading.
 func adviceHead(conflict bool, changes []advice.Change, short, unknown int) string {
 	pieces := slices.DeleteFunc(slices.Clone(changes), func(c advice.Change) bool { return c.Window == nil })
-	head := fmt.Sprintf("%d pieces to change", len(pieces))
+	head := rules.Count(len(pieces), "piece", "pieces") + " to change"
 	switch {
 	case conflict:
 		head = "NO SET OF LENGTHS CAN PASS"
-	case len(pieces) == 1:
-		head = "1 piece to change"
 	case len(pieces) == 0 && len(changes) > 0:
 		head = "no piece to change, more rope above"
 	case len(pieces) == 0:
 		head = "nothing to change"
 	}
 	if short > 0 && !conflict {
-		head += fmt.Sprintf(", and not enough for %s", musts(short))
+		head += ", and not enough for " + rules.Count(short, "must", "musts")
 	}
 	if unknown > 0 {
-		head += fmt.Sprintf("; %s not known", musts(unknown))
+		head += fmt.Sprintf("; %s not known", rules.Count(unknown, "must", "musts"))
 	}
 	return head
-}
-
-func musts(n int) string {
-	if n == 1 {
-		return "1 must"
-	}
-	return fmt.Sprintf("%d musts", n)
 }
 
 // outcome is what is told of one of the two answers.
@@ -133,9 +124,7 @@ func (p *advicePage) cordToCut(answers ...[]advice.Change) {
 		return
 	}
 	p.section(rules.CordHead)
-	for _, words := range told {
-		p.item("", "- "+words)
-	}
+	p.list(told)
 	p.item("", rules.CordCautions()[0])
 }
 

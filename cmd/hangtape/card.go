@@ -105,13 +105,7 @@ func runCard(w *world, f cardFlags, args []string) error {
 
 // card is the sheet of one session file.
 func card(w *world, f cardFlags, file string) (made, error) {
-	var j judged
-	err := contain(func() (err error) {
-		if j.File, err = readSession(w, file); err == nil {
-			j.report, err = j.Judge()
-		}
-		return err
-	})
+	j, err := judgeNamed(w, file)
 	if err != nil {
 		return made{}, err
 	}
@@ -127,15 +121,7 @@ func (f cardFlags) subject(w *world, j judged, cord *fit.CordModel) sheet.Subjec
 	return sheet.Subject{Session: j.Session, Report: j.report, Unit: f.unit.of(j.Session), Zone: w.now().Location(), Cord: cord}
 }
 
-// cordModel is what knots take, learnt from the pieces kept so far.
-func cordModel(w *world) (*fit.CordModel, error) {
-	tied, err := tiedPieces(w)
-	if err != nil {
-		return nil, err
-	}
-	return fit.LearnCord(tied), nil
-}
-
+// formats are those that a sheet can have, by the words of the call.
 var formats = []string{"text", "svg", "html", "pdf"}
 
 // formatted is the format that the call asks for.

@@ -1,17 +1,13 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"slices"
 	"strings"
 	"time"
 
 	"example.com/hangtape/cmd/sheet"
 	"example.com/hangtape/sessions"
-	"example.com/hangtape/sessions/records"
 )
 
 // class is the sheet of all sessions of a day. Files that cannot be used are
@@ -25,7 +21,7 @@ func class(w *world, f cardFlags) (m made, skipped, err error) {
 	if err != nil {
 		return m, nil, err
 	}
-	store, list, err := scanned(w)
+	store, list, err := scanOwn(w)
 	if err != nil {
 		return m, nil, err
 	}
@@ -41,7 +37,7 @@ func class(w *world, f cardFlags) (m made, skipped, err error) {
 		if days[on] = true; on != day {
 			continue
 		}
-		j, err := judgedEntry(store, list.School, e)
+		j, err := judge(func() (*sessions.File, error) { return store.LoadFor(e.Path, list.School) })
 		if err != nil {
 			bad = append(bad, err)
 			continue
@@ -76,31 +72,6 @@ func localDay(w *world, t time.Time) string {
 		return ""
 	}
 	return t.In(w.now().Location()).Format(time.DateOnly)
-}
-
-// scanned lists the sessions' folder; one that is not there yet is not made for a
-// question.
-func scanned(w *world) (*sessions.Store, *records.List, error) {
-	if _, err := os.Stat(sessionsDir(w)); errors.Is(err, fs.ErrNotExist) {
-		return nil, &records.List{}, nil
-	}
-	store, err := openStore(w)
-	if err != nil {
-		return nil, nil, err
-	}
-	list, err := records.Scan(store)
-	return store, list, err
-}
-
-// judgedEntry reads and judges a session of the folder.
-func judgedEntry(store *sessions.Store, school *sessions.School, e *records.Entry) (j judged, err error) {
-	err = contain(func() (err error) {
-		if j.File, err = store.LoadFor(e.Path, school); err == nil {
-			j.report, err = j.Judge()
-		}
-		return err
-	})
-	return j, err
 }
 
 // others names the last days of which there are sessions.

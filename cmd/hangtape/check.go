@@ -1,15 +1,11 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 
 	"github.com/spf13/cobra"
-
-	"example.com/hangtape/rules"
-	"example.com/hangtape/sessions"
 )
 
 func checkCommand(w *world) *cobra.Command {
@@ -37,12 +33,6 @@ what cannot be; of several files it is the worst: 5, 4, 1, 3, 0.`,
 	return c
 }
 
-// judged is a session file with what the rules say of it.
-type judged struct {
-	*sessions.File
-	report *rules.Report
-}
-
 // An answer tells what came of each file, in the order in which they were
 // named.
 type answer interface {
@@ -60,7 +50,7 @@ func checkFiles(w *world, files []string, a answer) error {
 	for first := 0; first < len(files); first += batch {
 		part := files[first:min(first+batch, len(files))]
 		found, errs := make([]judged, len(part)), make([]error, len(part))
-		together(len(part), func(i int) { found[i], errs[i] = judgeFile(w, part[i]) })
+		together(len(part), func(i int) { found[i], errs[i] = judgeWithTimes(w, part[i]) })
 		for i, file := range part {
 			err := errs[i]
 			if err != nil {
@@ -73,7 +63,7 @@ func checkFiles(w *world, files []string, a answer) error {
 				code = worse(code, e.code)
 				err = a.failed(file, e.err)
 			} else {
-				code = worse(code, outcomeExit(found[i].report.Outcome))
+				code = worse(code, verdictExit(found[i].report.Outcome))
 				err = a.told(found[i])
 			}
 			if err != nil {
@@ -87,63 +77,16 @@ func checkFiles(w *world, files []string, a answer) error {
 	return exit{code: code}
 }
 
-// judgeFile reads a session file and judges it under its own limits.
-func judgeFile(w *world, name string) (j judged, err error) {
-	err = contain(func() (err error) {
-		if j.File, err = readSession(w, name); err == nil {
-			j.report, err = j.Judge()
-		}
-		if err == nil {
-			j.report.Findings = append(j.report.Findings, sessions.OddTimes(j.Session, w.now())...)
-		}
-		return err
-	})
-	return j, err
-}
-
-// oneStdin refuses to read standard input twice.
-func oneStdin(files []string) error {
-	n := 0
-	for _, f := range files {
-		if f == sessions.StdinName {
-			n++
-		}
-	}
-	if n > 1 {
-		return usage("- is standard input and can be read once, got it %d times", n)
-	}
-	return nil
-}
-
-func outcomeExit(v rules.Verdict) int {
-	//exhaustive:enforce
-	switch v {
-	case rules.Pass:
-		return exitDone
-	case rules.Fail:
-		return exitFails
-	case rules.Tight, rules.Unknown:
-		return exitShort
-	}
-	panic("check: an outcome that is no verdict")
-}
-
 // jsonAnswer writes one object a line.
 type jsonAnswer struct{ out io.Writer }
 
-func (a *jsonAnswer) told(j judged) error { return a.line(j.report) }
+func (a *jsonAnswer) told(j judged) error { return writeJSON(a.out, j.report) }
 
 func (a *jsonAnswer) failed(file string, err error) error {
-	return a.line(struct {
+	return writeJSON(a.out, struct {
 		File  string `json:"file"`
 		Error string `json:"error"`
 	}{file, err.Error()})
-}
-
-func (a *jsonAnswer) line(v any) error {
-	e := json.NewEncoder(a.out)
-	e.SetEscapeHTML(false)
-	return e.Encode(v)
 }
 
 func (a *jsonAnswer) end() error { return nil }

@@ -43,7 +43,7 @@ one of them may be -, for standard input.`,
 				return err
 			}
 			if asJSON {
-				return writeJSON(w, c)
+				return writeJSON(w.out, c)
 			}
 			page := pages.Compare
 			if changed {

@@ -147,7 +147,7 @@ func (f cutFlags) cordFor(c *cobra.Command, piece string) (cord fit.Cord, err er
 			missing = append(missing, "--"+l.flag)
 		}
 		if said(l.flag) {
-			if *l.into, err = f.length("--"+l.flag, l.typed, l.kind, l.accepted); err != nil {
+			if *l.into, err = lengthTyped("--"+l.flag, l.typed, string(f.unit), l.kind, l.accepted); err != nil {
 				return cord, err
 			}
 		}
@@ -159,18 +159,6 @@ func (f cutFlags) cordFor(c *cobra.Command, piece string) (cord fit.Cord, err er
 		return cord, usage("--rope is of a hitch: a %s has no turns on the rope", piece)
 	}
 	return cord, flagError(cord.Check())
-}
-
-// length reads a length off the call; name is for errors.
-func (f cutFlags) length(name, typed string, kind number.Kind, accepted number.Range) (mm float64, err error) {
-	a, err := number.Parse(typed, number.Field{Name: name, Kind: kind, Unit: sessions.Unit(f.unit), Accepted: accepted})
-	switch {
-	case err != nil:
-		return 0, usage("%w", err)
-	case !a.Taken():
-		return 0, usage("%s is empty", name)
-	}
-	return a.Value.V, nil
 }
 
 // flagError puts what cannot be of a piece in the words of the call.

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"math"
-
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
 )
@@ -89,15 +87,4 @@ func learnt(m *fit.CordModel, knots []fit.Knot) learntJSON {
 		out.Coefficients = append(out.Coefficients, coefficientJSON{i.Key, tenth(v), tenth(u), rules.Num(i.PerD), rules.Num(i.U), i.Origin})
 	}
 	return out
-}
-
-// tenth rounds to a tenth: finer than cord can be cut.
-func tenth(v float64) rules.Num { return rules.Num(math.Round(v*10) / 10) }
-
-// unlessZero is null for 0, which means that there is none.
-func unlessZero(v float64) rules.Num {
-	if v == 0 {
-		return rules.Num(math.NaN())
-	}
-	return tenth(v)
 }

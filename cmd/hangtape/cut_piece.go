@@ -1,9 +1,7 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
-	"io"
 	"math"
 	"strconv"
 
@@ -26,7 +24,7 @@ func cutPiece(w *world, f cutFlags, cord fit.Cord) error {
 	a := cutAnswer{cord: cord, unit: string(f.unit)}
 	if f.spool != "" {
 		var err error
-		if a.spool, err = f.length("--spool", f.spool, number.Laid, number.Range{}); err != nil {
+		if a.spool, err = lengthTyped("--spool", f.spool, a.unit, number.Laid, number.Range{}); err != nil {
 			return err
 		}
 	}
@@ -40,9 +38,9 @@ func cutPiece(w *world, f cutFlags, cord fit.Cord) error {
 		return usage("--spool is %s, and the piece is cut from %s", a.show(a.spool), a.show(a.cut.Length))
 	}
 	if f.json {
-		return writeJSON(w, a.json())
+		return writeJSON(w.out, a.json())
 	}
-	return writePage(w, a.text())
+	return writePage(w.out, a.text())
 }
 
 func (a cutAnswer) show(mm float64) string { return rules.FormatLength(mm, a.unit) }
@@ -78,9 +76,7 @@ func (a cutAnswer) text() *page {
 	}
 	p.granted(a.model, a.knots())
 	p.section("Cautions")
-	for _, c := range append(rules.CordCautions(), rules.ShortCaution) {
-		p.item("", "- "+c)
-	}
+	p.list(append(rules.CordCautions(), rules.ShortCaution))
 	return p
 }
 
@@ -157,17 +153,6 @@ var useNames = map[fit.CordUse]string{
 	fit.CordFootLoop: "foot loop",
 	fit.CordTether:   "tether",
 	fit.CordBridge:   "bridge",
-}
-
-func writePage(w *world, p *page) error {
-	_, err := io.WriteString(w.out, p.String())
-	return err
-}
-
-func writeJSON(w *world, answer any) error {
-	e := json.NewEncoder(w.out)
-	e.SetEscapeHTML(false)
-	return e.Encode(answer)
 }
 
 // shortest is a number with no more decimals than it needs.

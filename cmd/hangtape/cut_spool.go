@@ -18,7 +18,7 @@ func cutSpools(w *world, f cutFlags, args []string) error {
 	if f.tied {
 		return usage("--tied needs a PIECE: %s", strings.Join(pieceWords(), ", "))
 	}
-	spool, err := f.length("--spool", f.spool, number.Laid, number.Range{})
+	spool, err := lengthTyped("--spool", f.spool, string(f.unit), number.Laid, number.Range{})
 	if err != nil {
 		return err
 	}
@@ -32,17 +32,17 @@ func cutSpools(w *world, f cutFlags, args []string) error {
 	}
 	plan, err := fit.PlanSpools(spool, wants)
 	if err != nil {
-		for _, w := range wants {
-			if unit := string(f.unit); w.Length > spool {
-				return usage("a piece of %s does not come out of a spool of %s; take a longer spool", rules.FormatLength(w.Length, unit), rules.FormatLength(spool, unit))
+		for _, want := range wants {
+			if unit := string(f.unit); want.Length > spool {
+				return usage("a piece of %s does not come out of a spool of %s; take a longer spool", rules.FormatLength(want.Length, unit), rules.FormatLength(spool, unit))
 			}
 		}
 		return usage("%w", err)
 	}
 	if f.json {
-		return writeJSON(w, plansJSON(spool, plan))
+		return writeJSON(w.out, plansJSON(spool, plan))
 	}
-	return writePage(w, spoolText(spool, plan, string(f.unit)))
+	return writePage(w.out, spoolText(spool, plan, string(f.unit)))
 }
 
 // want reads COUNTxLENGTH, or a LENGTH alone.
@@ -55,7 +55,7 @@ func (f cutFlags) want(typed string) (fit.Want, error) {
 		}
 		length = after
 	}
-	mm, err := f.length(strconv.Quote(typed), length, number.Laid, number.Range{})
+	mm, err := lengthTyped(strconv.Quote(typed), length, string(f.unit), number.Laid, number.Range{})
 	return fit.Want{Count: n, Length: mm}, err
 }
 

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 
 	"example.com/hangtape/fit"
 	"example.com/hangtape/rules"
@@ -27,6 +28,15 @@ func tiedPieces(w *world) ([]fit.TiedCord, error) {
 	return sessions.Cords(pieces), err
 }
 
+// cordModel is what knots take, learnt from the pieces kept so far.
+func cordModel(w *world) (*fit.CordModel, error) {
+	tied, err := tiedPieces(w)
+	if err != nil {
+		return nil, err
+	}
+	return fit.LearnCord(tied), nil
+}
+
 // keepTied keeps one more piece and lists them all. One that does not fit the
 // others is kept and questioned.
 func keepTied(w *world, f cutFlags, cord fit.Cord) error {
@@ -46,7 +56,7 @@ func keepTied(w *world, f cutFlags, cord fit.Cord) error {
 			return usage("cut --tied needs --%s, %s", l.flag, l.what)
 		}
 		var err error
-		if *l.into, err = f.length("--"+l.flag, l.typed, number.Laid, number.Range{}); err != nil {
+		if *l.into, err = lengthTyped("--"+l.flag, l.typed, string(f.unit), number.Laid, number.Range{}); err != nil {
 			return err
 		}
 	}
@@ -57,7 +67,7 @@ func keepTied(w *world, f cutFlags, cord fit.Cord) error {
 	if err != nil {
 		return err
 	}
-	day := w.now().UTC().Truncate(24 * 60 * 60 * 1e9)
+	day := w.now().UTC().Truncate(24 * time.Hour)
 	if err := st.AddPiece(sessions.TiedPiece{On: day, TiedCord: t}); err != nil {
 		return err
 	}
@@ -72,12 +82,12 @@ func listTied(w *world, f cutFlags) error {
 	}
 	residuals, model := fit.CordResiduals(tied), fit.LearnCord(tied)
 	if f.json {
-		return writeJSON(w, listJSON(tied, residuals, model))
+		return writeJSON(w.out, listJSON(tied, residuals, model))
 	}
 	p := &page{unit: string(f.unit)}
 	if len(tied) == 0 {
 		p.line("No piece of your own was tied yet. hangtape cut --help shows how to keep one.")
-		return writePage(w, p)
+		return writePage(w.out, p)
 	}
 	show := func(mm float64) string { return rules.FormatLength(mm, p.unit) }
 	p.line("Pieces of your own, each with what its knots took")
@@ -86,11 +96,11 @@ func listTied(w *world, f cutFlags) error {
 		p.item("", fmt.Sprintf("%d. %s of %s, %s mm cord, cut %s, both tails %s: %s.",
 			i+1, useNames[t.Use], show(t.Finished), shortest(t.Diameter), show(t.Cut), show(t.Tails), rules.TiedWords(r, p.unit)))
 		if question := rules.TiedQuestion(r); question != "" {
-			p.line(indented(5, fmt.Sprintf("%s; if it is a slip, take it out of %s.", question, printable(filepath.Join(sessionsDir(w), "pieces.toml")))))
+			p.line(indented(5, fmt.Sprintf("%s; if it is a slip, take it out of %s.", question, printable(filepath.Join(sessionsDir(w), sessions.PiecesFile)))))
 		}
 	}
 	p.granted(model, usedKnots(tied))
-	return writePage(w, p)
+	return writePage(w.out, p)
 }
 
 // usedKnots are the knots that pieces were tied with, in the order of the knots.

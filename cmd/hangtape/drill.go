@@ -3,9 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"example.com/hangtape/rules"
 	"example.com/hangtape/rules/drill"
-	"example.com/hangtape/sessions"
 	"example.com/hangtape/tui/number"
 )
 
@@ -74,11 +72,9 @@ func runDrill(w *world, f drillFlags, name string) error {
 	unit := f.unit.of(s)
 	a := drillAnswer{ascii: f.ascii || asciiOnly(w.env)}
 	if f.height != "" {
-		h, err := number.Parse(f.height, number.Field{Name: "--height", Kind: number.Laid, Unit: sessions.Unit(unit), Accepted: climbs})
-		if err != nil {
-			return usage("%w", err)
+		if a.height, err = lengthTyped("--height", f.height, unit, number.Laid, climbs); err != nil {
+			return err
 		}
-		a.height = h.Value.V
 	}
 	if err := contain(func() error {
 		a.plan, a.review = s.DrillPlan(), s.DrillReview()
@@ -87,11 +83,11 @@ func runDrill(w *world, f drillFlags, name string) error {
 		return err
 	}
 	if f.json {
-		err = writeJSON(w, a.json(s.ID))
+		err = writeJSON(w.out, a.json(s.ID))
 	} else {
 		p := &page{unit: unit}
 		p.drill(files[0], a)
-		err = writePage(w, p)
+		err = writePage(w.out, p)
 	}
 	if code := a.exit(); err == nil && code != exitDone {
 		return exit{code: code}
@@ -99,20 +95,12 @@ func runDrill(w *world, f drillFlags, name string) error {
 	return err
 }
 
+// exit is the code for the plan, or for the drill that was done where that came
+// out worse.
 func (a drillAnswer) exit() int {
-	code := drillExit(a.plan.Verdict())
+	code := verdictExit(a.plan.Verdict())
 	if a.review != nil {
-		code = worse(code, drillExit(a.review.Verdict))
+		code = worse(code, verdictExit(a.review.Verdict))
 	}
 	return code
-}
-
-func drillExit(v rules.Verdict) int {
-	switch v {
-	case rules.Pass:
-		return exitDone
-	case rules.Fail:
-		return exitFails
-	}
-	return exitShort
 }

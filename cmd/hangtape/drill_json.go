@@ -132,8 +132,12 @@ func (a drillAnswer) json(id string) drillJSON {
 	if r := a.review; r != nil {
 		out.Seen = &drillSeenJSON{Verdict: r.Verdict, Findings: r.Findings, NotSeen: append([]string{}, r.NotSeen...), Stale: r.Stale}
 		if m := r.Modulus; m != nil {
-			n := func(v float64) rules.Num { return rules.Num(math.Round(v*1000) / 1000) }
-			out.Seen.Modulus = &modulusJSON{n(m.Label), n(m.LabelU), n(m.Sag), n(m.SagU), n(m.Both), n(m.BothU), m.Disagrees}
+			out.Seen.Modulus = &modulusJSON{
+				Label: thousandth(m.Label), LabelU: thousandth(m.LabelU),
+				Sag: thousandth(m.Sag), SagU: thousandth(m.SagU),
+				Both: thousandth(m.Both), BothU: thousandth(m.BothU),
+				Disagrees: m.Disagrees,
+			}
 		}
 	}
 	return out
@@ -176,7 +180,6 @@ func forceOf(f drill.Force) *forceJSON {
 	if math.IsNaN(f.Points[0].Peak[drill.BothLow]) {
 		return nil
 	}
-	n := func(v float64) rules.Num { return rules.Num(math.Round(v*1000) / 1000) }
 	out := &forceJSON{PeakForce: rules.Num(f.Limits[0]), SaddleForce: rules.Num(f.Limits[1]), Drops: map[string]rules.Num{}, LeftOut: drill.LeftOut}
 	for d, mm := range f.Drops {
 		out.Drops[drill.Fall(d).Key()] = tenth(mm)
@@ -184,7 +187,7 @@ func forceOf(f drill.Force) *forceJSON {
 	for _, p := range f.Points {
 		at := forcePointJSON{rules.Num(p.Above), map[string]rules.Num{}}
 		for d, force := range p.Peak {
-			at.Peak[drill.Fall(d).Key()] = n(force)
+			at.Peak[drill.Fall(d).Key()] = thousandth(force)
 		}
 		out.Points = append(out.Points, at)
 	}

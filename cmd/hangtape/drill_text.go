@@ -23,9 +23,7 @@ func (p *page) drill(f *sessions.File, a drillAnswer) {
 		}
 	}
 	p.section("Before anybody loads a tether")
-	for _, c := range drill.Cautions() {
-		p.item("", "- "+c)
-	}
+	p.list(drill.Cautions())
 	p.section("Where to hang")
 	p.item("", a.plan.HangAtWords(p.unit))
 	first := 0 // the step that tells how a hitch is eased
@@ -107,12 +105,6 @@ func (p *page) force(a drillAnswer) {
 	p.item("", drill.StayHead)
 	p.list(f.StayWords(p.unit))
 	p.item("", drill.LeftOut)
-}
-
-func (p *page) list(words []string) {
-	for _, w := range words {
-		p.item("", "- "+w)
-	}
 }
 
 // rehearsal teaches one move.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.com/hangtape/internal/fault"
+	"example.com/hangtape/rules"
 )
 
 // exit is an error that knows its exit code. Without err there is nothing more
@@ -36,6 +37,20 @@ func worse(a, b int) int {
 		return a
 	}
 	return b
+}
+
+// verdictExit is the exit code of a file or a drill that comes out as v.
+func verdictExit(v rules.Verdict) int {
+	//exhaustive:enforce
+	switch v {
+	case rules.Pass:
+		return exitDone
+	case rules.Fail:
+		return exitFails
+	case rules.Tight, rules.Unknown:
+		return exitShort
+	}
+	panic("exit: an outcome that is no verdict")
 }
 
 // contain runs f; a panic becomes an exit that names the place in the program

@@ -1,10 +1,7 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"regexp"
 	"strings"
 
@@ -17,37 +14,6 @@ var idStart = regexp.MustCompile(`^[0-7][0-9A-HJKMNP-TV-Z]{1,25}$`)
 
 // mostNamed is how many sessions or climbers are named where there are many.
 const mostNamed = 10
-
-// readSession reads the session that a word of the call means: a file, - for
-// standard input, or, where there is no such file, the id or the start of an id
-// of a session in the sessions' folder.
-func readSession(w *world, name string) (*sessions.File, error) {
-	f, err := sessions.ReadFile(name, w.in)
-	if !errors.Is(err, fs.ErrNotExist) {
-		return f, withLastGood(name, err)
-	}
-	id := strings.ToUpper(name)
-	if !idStart.MatchString(id) {
-		return nil, err
-	}
-	dir := sessionsDir(w)
-	if info, statErr := os.Stat(dir); statErr != nil || !info.IsDir() {
-		return nil, err
-	}
-	return findSession(w, id, err)
-}
-
-// withLastGood adds to the error of a damaged file where its last good copy is.
-func withLastGood(name string, err error) error {
-	if err == nil || name == sessions.StdinName {
-		return err
-	}
-	good := sessions.LastGoodOf(name)
-	if good == nil {
-		return err
-	}
-	return fmt.Errorf("%w\n%s: there is a last good copy, %s; the wizard offers to take it over, under resume and past fittings: it is %s", err, name, good.Says(), good.Name)
-}
 
 // findSession is the session of the folder whose id starts so; notFile is the
 // error of the word as a file's name.

@@ -87,20 +87,13 @@ func nobodyCalled(store *sessions.Store, climber string) error {
 	return err
 }
 
+// tellTraces tells what is about to be removed.
 func tellTraces(w *world, t *forget.Traces) error {
 	lines := []string{fmt.Sprintf("To be removed of %s, for good", printable(t.Climber))}
-	for _, path := range t.Sessions {
-		lines = append(lines, "  session "+base(path))
-	}
-	for _, path := range t.Leftover {
-		lines = append(lines, "  left by a program that was killed: "+base(path))
-	}
-	for _, path := range t.Links {
-		lines = append(lines, "  in another climber's session what leads there: "+base(path))
-	}
-	for _, path := range t.Copies {
-		lines = append(lines, "  last good copy of "+base(path))
-	}
+	lines = append(lines, each("  session ", t.Sessions)...)
+	lines = append(lines, each("  left by a program that was killed: ", t.Leftover)...)
+	lines = append(lines, each("  in another climber's session what leads there: ", t.Links)...)
+	lines = append(lines, each("  last good copy of ", t.Copies)...)
 	lines = append(lines, "  the cache of the list, which makes itself anew")
 	return writeLines(w.out, lines)
 }
@@ -120,20 +113,13 @@ func confirmed(w *world) (bool, error) {
 	return false, writeLines(w.out, []string{"Nothing was removed."})
 }
 
+// tellDone tells what was removed.
 func tellDone(w *world, d *forget.Done) error {
 	lines := []string{"Removed"}
-	for _, path := range d.Sessions {
-		lines = append(lines, "  session "+base(path))
-	}
-	for _, path := range d.Leftover {
-		lines = append(lines, "  left by a program that was killed: "+base(path))
-	}
-	for _, path := range d.Links {
-		lines = append(lines, "  what led there in "+base(path))
-	}
-	for _, path := range d.Copies {
-		lines = append(lines, "  last good copy of "+base(path))
-	}
+	lines = append(lines, each("  session ", d.Sessions)...)
+	lines = append(lines, each("  left by a program that was killed: ", d.Leftover)...)
+	lines = append(lines, each("  what led there in ", d.Links)...)
+	lines = append(lines, each("  last good copy of ", d.Copies)...)
 	if d.Cache {
 		lines = append(lines, "  the cache of the list")
 	}
@@ -157,4 +143,11 @@ func left(w *world, failed []error, named []string) error {
 	return exit{exitFile, errors.New("not every trace is gone")}
 }
 
-func base(path string) string { return printable(filepath.Base(path)) }
+// each is a line for every file: what it is, and its name.
+func each(what string, paths []string) []string {
+	lines := make([]string, len(paths))
+	for i, path := range paths {
+		lines[i] = what + printable(filepath.Base(path))
+	}
+	return lines
+}

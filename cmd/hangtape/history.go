@@ -2,8 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -97,7 +95,7 @@ type historyTold struct {
 func (t *historyTold) everybody() error {
 	people, _ := history.People(t.list, t.w.now())
 	if t.json {
-		return writeJSON(t.w, struct {
+		return writeJSON(t.w.out, struct {
 			Format   int              `json:"format"`
 			Climbers []history.Person `json:"climbers"`
 		}{history.Format, people})
@@ -121,7 +119,7 @@ func (t *historyTold) climber(name string) (gone []error, err error) {
 	case err != nil:
 		return nil, err
 	case t.json:
-		return gone, writeJSON(t.w, h)
+		return gone, writeJSON(t.w.out, h)
 	}
 	return gone, writeLines(t.w.out, pages.History(h, look(t.w, t.unit.or(h.Unit))))
 }
@@ -157,20 +155,4 @@ func climberCalled(typed string, all []records.Climber, dir string) (*records.Cl
 		starts = append(starts[:mostNamed], fmt.Sprintf("and %d more", more))
 	}
 	return nil, fmt.Errorf("%q fits several climbers; give more of the name: %s", typed, strings.Join(starts, ", "))
-}
-
-// openFolder opens the folder of sessions called dir, which has to be there, or
-// one's own.
-func openFolder(w *world, dir string) (*sessions.Store, error) {
-	if dir == "" {
-		return openStore(w)
-	}
-	full, err := filepath.Abs(dir)
-	if err == nil {
-		_, err = os.Stat(full)
-	}
-	if err != nil {
-		return nil, fmt.Errorf("no folder of sessions: %w", err)
-	}
-	return openStoreAt(w, full)
 }

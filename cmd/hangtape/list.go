@@ -96,7 +96,7 @@ func tellCords(w *world, l *records.List, found []*records.Entry, asJSON bool) e
 		return writeLines(w.out, pages.CordList(cords, w.now(), look(w, "mm")))
 	}
 	for _, c := range cords {
-		if err := writeJSON(w, cordJSON(c)); err != nil {
+		if err := writeJSON(w.out, cordJSON(c)); err != nil {
 			return err
 		}
 	}
@@ -105,7 +105,7 @@ func tellCords(w *world, l *records.List, found []*records.Entry, asJSON bool) e
 
 func tellEntries(w *world, found []*records.Entry) error {
 	for _, e := range found {
-		if err := writeJSON(w, entryJSON(e)); err != nil {
+		if err := writeJSON(w.out, entryJSON(e)); err != nil {
 			return err
 		}
 	}

@@ -28,6 +28,13 @@ func (p *page) item(name, text string) {
 	p.line(indented(2, text))
 }
 
+// list is entries with a dash before each.
+func (p *page) list(words []string) {
+	for _, w := range words {
+		p.item("", "- "+w)
+	}
+}
+
 // about tells whose session it is, where and when.
 func (p *page) about(s *sessions.Session) {
 	about := []string{s.Climber, s.Place}
@@ -40,6 +47,7 @@ func (p *page) about(s *sessions.Session) {
 	}
 }
 
+// cautions stand on every page that tells verdicts.
 func (p *page) cautions() {
 	p.section("Cautions")
 	for _, c := range append([]string{rules.ShortCaution}, rules.VerdictCautions()...) {

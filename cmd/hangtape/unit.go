@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/tui/number"
 )
 
 // unitFlag is the unit in which lengths are told; empty is the session's own.
@@ -47,4 +48,17 @@ func addUnitFlag(c *cobra.Command, u *unitFlag) {
 	if err != nil {
 		panic("unit: the flag was not added")
 	}
+}
+
+// lengthTyped is a length of the call, in mm, as people typed it who read in unit;
+// name is what errors call it.
+func lengthTyped(name, typed, unit string, kind number.Kind, accepted number.Range) (mm float64, err error) {
+	a, err := number.Parse(typed, number.Field{Name: name, Kind: kind, Unit: sessions.Unit(unit), Accepted: accepted})
+	switch {
+	case err != nil:
+		return 0, usage("%w", err)
+	case !a.Taken():
+		return 0, usage("%s is empty", name)
+	}
+	return a.Value.V, nil
 }

@@ -2,8 +2,6 @@ package main
 
 import (
 	"errors"
-	"runtime"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -63,15 +61,4 @@ func runWizard(w *world, plain, contrast bool) error {
 		return exit{exitFault, err}
 	}
 	return err
-}
-
-// asciiOnly says whether the locale promises no more than ASCII (POSIX: the
-// first of these that is set counts). Windows has no such promise to keep.
-func asciiOnly(env func(string) string) bool {
-	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
-		if v := strings.ToUpper(env(name)); v != "" {
-			return !strings.Contains(v, "UTF-8") && !strings.Contains(v, "UTF8")
-		}
-	}
-	return runtime.GOOS != "windows"
 }

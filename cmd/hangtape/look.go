@@ -1,7 +1,7 @@
 package main
 
 import (
-	"io"
+	"runtime"
 	"strconv"
 	"strings"
 
@@ -23,7 +23,13 @@ func look(w *world, unit string) pages.Look {
 	return l
 }
 
-func writeLines(out io.Writer, lines []string) error {
-	_, err := io.WriteString(out, strings.Join(lines, "\n")+"\n")
-	return err
+// asciiOnly says whether the locale promises no more than ASCII (POSIX: the
+// first of these that is set counts). Windows has no such promise to keep.
+func asciiOnly(env func(string) string) bool {
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := strings.ToUpper(env(name)); v != "" {
+			return !strings.Contains(v, "UTF-8") && !strings.Contains(v, "UTF8")
+		}
+	}
+	return runtime.GOOS != "windows"
 }
