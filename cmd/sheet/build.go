@@ -44,11 +44,14 @@ func NewCard(s Subject) *Card {
 	}
 	c.Figure = newFigure(a.Model(), c.Lengths, s.Unit)
 	for _, k := range s.Report.Checks {
-		l := Line{k.Verdict, k.Name, rules.MarginWords(k, s.Unit), rules.Sentence(k, s.Unit), k.Blocks && k.Verdict == rules.Tight}
+		told := Check{
+			Verdict: k.Verdict, Name: k.Name, Margin: rules.MarginWords(k, s.Unit), Text: rules.Sentence(k, s.Unit),
+			Predicted: k.Blocks && k.Verdict == rules.Tight,
+		}
 		if k.Kind == rules.Must {
-			c.Musts = append(c.Musts, l)
+			c.Musts = append(c.Musts, told)
 		} else {
-			c.Shoulds = append(c.Shoulds, l)
+			c.Shoulds = append(c.Shoulds, told)
 		}
 	}
 	c.Missing = rules.MissingNames(s.Report.Checks)
@@ -67,8 +70,8 @@ func NewCard(s Subject) *Card {
 }
 
 // worstFirst orders checks by verdict and leaves each verdict's in their order.
-func worstFirst(lines []Line) {
-	slices.SortStableFunc(lines, func(a, b Line) int { return a.Verdict.Rank() - b.Verdict.Rank() })
+func worstFirst(checks []Check) {
+	slices.SortStableFunc(checks, func(a, b Check) int { return a.Verdict.Rank() - b.Verdict.Rank() })
 }
 
 // nameless is a name, or words in its place where none was told.

@@ -19,8 +19,8 @@ type Card struct {
 	LengthOf string   // what lengths and windows mean
 	PenMarks string   // where to put the marks
 	Rope     string   // how much rope above it holds with
-	Musts    []Line
-	Shoulds  []Line
+	Musts    []Check
+	Shoulds  []Check
 	Findings []string
 	Missing  []string // what unknown checks wait for, by name
 	Limits   []string // moved by the school
@@ -57,8 +57,8 @@ func (n Length) Told() string {
 	return n.Window
 }
 
-// A Line is one check.
-type Line struct {
+// A Check is one check as the sheet tells it.
+type Check struct {
 	Verdict   rules.Verdict
 	Name      string
 	Margin    string // "12 ± 5 mm to spare"
@@ -67,14 +67,14 @@ type Line struct {
 }
 
 // Word is the verdict in capitals.
-func (l Line) Word() string { return l.Verdict.Loud() }
+func (c Check) Word() string { return c.Verdict.Loud() }
 
 // Told is the margin with what it is worth.
-func (l Line) Told() string {
-	if l.Predicted {
-		return l.Margin + ", predicted"
+func (c Check) Told() string {
+	if c.Predicted {
+		return c.Margin + ", predicted"
 	}
-	return l.Margin
+	return c.Margin
 }
 
 // A Sign says who answers for the fitting.

@@ -45,15 +45,16 @@ func NewClass(day string, all []Subject) *Class {
 	}
 	for i, s := range all {
 		same := func(o Subject) bool { return sameName(o.Session.Climber, s.Session.Climber) }
-		if !slices.ContainsFunc(all[i+1:], same) {
-			n := 1
-			for _, o := range all[:i] {
-				if same(o) {
-					n++
-				}
-			}
-			c.Rows = append(c.Rows, s.row(n))
+		if slices.ContainsFunc(all[i+1:], same) {
+			continue // a later one counts
 		}
+		n := 1
+		for _, o := range all[:i] {
+			if same(o) {
+				n++
+			}
+		}
+		c.Rows = append(c.Rows, s.row(n))
 	}
 	slices.SortStableFunc(c.Rows, func(a, b Row) int {
 		return cmp.Compare(records.Fold(a.Climber), records.Fold(b.Climber))

@@ -157,7 +157,7 @@ func TestDrill(t *testing.T) {
 // A tight must that rests on a prediction says so.
 func TestPredictedVerdictsSaySo(t *testing.T) {
 	c := sheet.NewCard(subject(t, "../../testdata/sessions/full.toml", "mm"))
-	i := slices.IndexFunc(c.Musts, func(l sheet.Line) bool { return l.Name == "hitch-top-reach" })
+	i := slices.IndexFunc(c.Musts, func(l sheet.Check) bool { return l.Name == "hitch-top-reach" })
 	if got := c.Musts[i]; got.Word() != "TIGHT" || !strings.HasSuffix(got.Told(), ", predicted") {
 		t.Errorf("%s %s", got.Word(), got.Told())
 	}

@@ -72,7 +72,7 @@ func (h *htmlPage) lengths(c *Card) {
 	h.element("p", "", c.PenMarks)
 }
 
-func (h *htmlPage) checks(title string, checks []Line) {
+func (h *htmlPage) checks(title string, checks []Check) {
 	h.element("h2", "", title)
 	h.open("ul", "checks")
 	for _, c := range checks {

@@ -37,7 +37,7 @@ func (l *layout) allChecks(x, y, w float64) float64 {
 }
 
 // checks are those of one kind, the worst first.
-func (l *layout) checks(x, y, w float64, title string, checks []Line, must bool) float64 {
+func (l *layout) checks(x, y, w float64, title string, checks []Check, must bool) float64 {
 	const words, name, indent = 70.0, 106.0, 3.0
 	y = l.heading(x, y, w, title)
 	var passes []string
@@ -71,7 +71,7 @@ func (l *layout) checks(x, y, w float64, title string, checks []Line, must bool)
 }
 
 // told says whether a check is told with its sentence.
-func (l *layout) told(c Line, must bool) bool {
+func (l *layout) told(c Check, must bool) bool {
 	switch l.detail {
 	case allButPasses:
 		return c.Verdict != rules.Pass

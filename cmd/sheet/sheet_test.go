@@ -155,7 +155,7 @@ func TestACrowdedCardIsOnePage(t *testing.T) {
 // on.
 func TestACardHasRoomForMoreChecks(t *testing.T) {
 	c := sheet.NewCard(subject(t, "../../testdata/sessions/full.toml", "mm"))
-	i := slices.IndexFunc(c.Musts, func(l sheet.Line) bool { return l.Verdict == rules.Pass })
+	i := slices.IndexFunc(c.Musts, func(l sheet.Check) bool { return l.Verdict == rules.Pass })
 	c.Musts = append(c.Musts, c.Musts[i], c.Musts[i])
 	for _, paper := range sheet.Papers() {
 		pages, _ := c.Pages(paper)

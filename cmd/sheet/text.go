@@ -52,7 +52,7 @@ func (p *textPage) lengths(c *Card) {
 }
 
 // checks are those of one kind, with their sentences but for passes.
-func (p *textPage) checks(title string, checks []Line) {
+func (p *textPage) checks(title string, checks []Check) {
 	p.section(title)
 	for _, c := range checks {
 		p.columns(fmt.Sprintf("  %s %s %s", padded(c.Word(), 8), padded(c.Name, 23), c.Told()))
