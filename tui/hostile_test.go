@@ -111,6 +111,7 @@ func emptied(t *testing.T) *sessions.Session {
 func TestOddAnswers(t *testing.T) {
 	for _, o := range oddAnswers {
 		t.Run(o.at+" "+o.typed[:min(len(o.typed), 20)], func(t *testing.T) {
+			t.Parallel()
 			synctest.Test(t, func(t *testing.T) {
 				dir := t.TempDir()
 				path := writeSession(t, dir, emptied(t))

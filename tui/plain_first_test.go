@@ -4,13 +4,12 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+	"time"
 )
 
 func TestFirstQuestionLineByLineTellsItsWords(t *testing.T) {
-	d := sit(t, 80, 24)
-	defer d.leave()
 	var out bytes.Buffer
-	if err := RunPlain(Options{Store: d.store, Now: d.now, In: strings.NewReader("?\nnonsense\nquit\n"), Out: &out}); err != nil {
+	if err := RunPlain(Options{Store: openAt(t, t.TempDir(), time.Now), Now: time.Now, In: strings.NewReader("?\nnonsense\nquit\n"), Out: &out}); err != nil {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"\nresume: go on with", "\npast: find", "\"nonsense\" is none of them; a ? tells"} {

@@ -24,6 +24,7 @@ const exampleDir = "../testdata/sessions/examples"
 func TestFullScreenTypesASession(t *testing.T) {
 	for name, want := range flowtest.Examples(t, exampleDir) {
 		t.Run(name, func(t *testing.T) {
+			t.Parallel()
 			synctest.Test(t, func(t *testing.T) {
 				d := sit(t, 80, 24)
 				d.clock = want.Started

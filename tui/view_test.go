@@ -217,6 +217,7 @@ func TestViews(t *testing.T) {
 					name += "_ascii"
 				}
 				t.Run(name, func(t *testing.T) {
+					t.Parallel()
 					synctest.Test(t, func(t *testing.T) {
 						d := sitAt(t, evenFolder(t), size[0], size[1])
 						m := d.m()
