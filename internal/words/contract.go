@@ -75,7 +75,7 @@ var contracts = slotList(
 
 	// sessions
 	"field sessions.table.path", "param sessions.*.key", "field sessions.named.word", "field sessions.field.key", "field sessions.Fault.Key", "param sessions.*.table",
-	"result sessions.choice", "var sessions.header", "var sessions.piecesHeader", "var sessions.DemoFolder", "* @ sessions/signoff.go Session.RulesDigest", "param fmt.Sprintf.format @ sessions/editor.go Store.takeLock",
+	"result sessions.choice", "var sessions.header", "var sessions.piecesHeader", "var sessions.DemoFolder", "* @ sessions/signoff.go Session.RulesDigest", "param fmt.Sprintf.format @ sessions/lock.go Store.takeLock",
 	"field sessions/records.KeyInfo.Name", "var sessions/records.whole", "var sessions/records.Entry.states.words", "var sessions/records.cacheName", "field sessions/records.folded.is",
 	"result sessions/export.told", "param sessions/export.one.name", "field sessions/export.struct.name", "field sessions/export.Column.Family", "param sessions/export.numbers.of.kind",
 	"field sessions/compare.part.Origin",

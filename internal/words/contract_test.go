@@ -27,7 +27,7 @@ func TestContracts(t *testing.T) {
 	}
 	sentence := regexp.MustCompile(`\pL{2,}[^\pL]* [^\pL]*\pL{2,}[^\pL]* [^\pL]*\pL{2,}`)
 	none := slotList("panic", "compared", "index", "field github.com/spf13/cobra.Command.*", "param rules.*.also", "var rules.part*", "var tui/flow.notedAs", "var tui/flow.shortSaid", "var sessions.header", "var sessions.piecesHeader",
-		"param cmd/sheet.htmlPage.*", "* @ cmd/sheet/html.go newHTMLPage", "* @ sessions/signoff.go Session.RulesDigest", "* @ sessions/editor.go Store.takeLock")
+		"param cmd/sheet.htmlPage.*", "* @ cmd/sheet/html.go newHTMLPage", "* @ sessions/signoff.go Session.RulesDigest", "* @ sessions/lock.go Store.takeLock")
 	for _, u := range p.all {
 		if u.contract() && sentence.MatchString(u.english) && u.named != "sessions.Kind" && !slices.ContainsFunc(none, u.in) {
 			t.Errorf("%s: %q is told as a contract (%s, %s)", u.where, u.english, u.slot, u.named)
