@@ -18,6 +18,7 @@ func TestFramesStayInTheirWindow(t *testing.T) {
 	windows := [][2]int{{1, 1}, {20, 5}, {43, 60}, {44, 19}, {44, 20}, {45, 61}, {60, 39}, {79, 40}, {99, 20}, {100, 20}, {101, 43}, {150, 21}, {200, 60}, {300, 100}, {80, 24}}
 	for _, scene := range scenes {
 		t.Run(scene.name, func(t *testing.T) {
+			t.Parallel()
 			synctest.Test(t, func(t *testing.T) {
 				d := sit(t, 80, 24)
 				scene.to(d)

@@ -12,7 +12,7 @@ import (
 // TestManyKeysKeepMemoryFlat types, corrects, goes back and forth, opens every
 // screen over a question and resizes the window, over and over.
 func TestManyKeysKeepMemoryFlat(t *testing.T) {
-	presses := 4000
+	presses := 2000
 	if *long {
 		presses = 100_000
 	}
