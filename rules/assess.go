@@ -13,7 +13,7 @@ const GuardFactor = 1.645
 
 // TwoSided is how many standard uncertainties hold 95 % on both sides: two values
 // that are further apart differ, for all that is known. Source: GUM (JCGM 100)
-// table G.1, normal distribution.
+// table G.1, normal distribution (from memory).
 const TwoSided = 1.96
 
 // An Assessment is one fitting under one set of limits, with a verdict on every

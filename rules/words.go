@@ -54,10 +54,13 @@ func say(id CheckID, c *Check, unit string) said {
 	if checkInfo[id].counts {
 		s.scale.decimals = 0
 	}
-	if margin := float64(c.Margin); margin != 0 && math.Abs(margin) < s.per {
-		for s.decimals < 3 && isZero(s.number(margin)) {
-			s.decimals++ // short by 0.3 mm, not by 0
-		}
+	margin, guard := float64(c.Margin), float64(c.Guard)
+	blurred := func() bool {
+		short := c.Verdict == Tight && margin < guard
+		return margin != 0 && isZero(s.number(margin)) || short && s.number(margin) == s.number(guard)
+	}
+	for s.decimals < 3 && blurred() {
+		s.decimals++ // short by 0.3 mm, not by 0; 8.1 mm to spare where 8.4 mm would make it sure
 	}
 	return s
 }
