@@ -40,7 +40,7 @@ var sessionSchema = schema[Session]{
 	{path: "", fields: []sessionField{format[Session]()}},
 	{path: "session", fields: []sessionField{
 		must(id("id", func(s *Session, _ int) *string { return &s.ID })),
-		word("purpose", func(s *Session, _ int) *Purpose { return &s.Purpose }, same(FirstFitting, ReTune, ReCheck, Review)),
+		word("purpose", func(s *Session, _ int) *Purpose { return &s.Purpose }, same(Purposes()...)),
 		moment("started", func(s *Session, _ int) *time.Time { return &s.Started }),
 		moment("finished", func(s *Session, _ int) *time.Time { return &s.Finished }),
 		text("place", func(s *Session, _ int) *string { return &s.Place }),

@@ -96,6 +96,7 @@ func LastGoodOf(path string) *LastGood {
 
 // lastGood is nil without an error where the file is as it should be.
 func lastGood(disk Files, path string) (*LastGood, error) {
+	called := path
 	if target, err := disk.EvalSymlinks(path); err == nil {
 		path = target
 	}
@@ -112,7 +113,7 @@ func lastGood(disk Files, path string) (*LastGood, error) {
 	if err != nil {
 		return nil, err
 	}
-	_, damage := Decode(path, data)
+	_, damage := Decode(called, data)
 	var told *FileError
 	cut := len(data) < len(f.Data) && bytes.HasPrefix(f.Data, data)
 	if damage == nil && !cut || errors.As(damage, &told) && told.Newer {

@@ -35,7 +35,7 @@ func (st *Store) clearLeftovers() error {
 			_ = lock.Close()
 		}
 	}
-	st.clearLastGood()
+	st.clearLastGood(all)
 	return nil
 }
 
@@ -62,14 +62,18 @@ func (ed *Editor) clearIn(dir string, all []fs.DirEntry) {
 }
 
 // clearLastGood removes the last good copies that are of no more use: of files
-// that are no longer there, and old ones of files that are whole. Nobody holds
-// these files.
-func (st *Store) clearLastGood() {
+// that are no longer in the folder, and old ones of files that are whole. Nobody
+// holds these files.
+func (st *Store) clearLastGood(folder []fs.DirEntry) {
+	there := map[string]bool{}
+	for _, e := range folder {
+		there[e.Name()] = true
+	}
 	all, _ := st.disk.ReadDir(st.LastGoodPath()) // else the next start tries again
 	for _, e := range all {
 		name := filepath.Join(st.LastGoodPath(), e.Name())
 		path, temp := BelongsTo(name), IsTemp(name)
-		if path == "" || !temp && !st.outlived(name, path) {
+		if path == "" || !temp && there[filepath.Base(path)] && !st.isOld(name) { // most of them
 			continue
 		}
 		ed := &Editor{Path: path, store: st}
@@ -89,8 +93,17 @@ func (st *Store) outlived(name, path string) bool {
 	if _, err := st.disk.Stat(path); err != nil {
 		return errors.Is(err, fs.ErrNotExist)
 	}
+	if !st.isOld(name) {
+		return false
+	}
+	good, err := lastGood(st.disk, path)
+	return err == nil && good == nil // who cannot look does not know that the file is whole
+}
+
+// isOld says that the last good copy name was made long ago.
+func (st *Store) isOld(name string) bool {
 	info, err := st.disk.Stat(name)
-	return err == nil && st.now().Sub(info.ModTime()) > lastGoodFor && st.LastGood(path) == nil
+	return err == nil && st.now().Sub(info.ModTime()) > lastGoodFor
 }
 
 // BelongsTo is the session's file that the one at path was made beside: as a

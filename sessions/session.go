@@ -44,6 +44,9 @@ const (
 	Review       Purpose = "review"
 )
 
+// Purposes are all of them, in the order in which they are offered.
+func Purposes() []Purpose { return []Purpose{FirstFitting, ReTune, ReCheck, Review} }
+
 // Word is a purpose for people.
 func (p Purpose) Word() string {
 	switch p {

@@ -1,13 +1,12 @@
 package tui
 
 import (
-	"errors"
-	"fmt"
 	"path/filepath"
 
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/hangtape/sessions"
+	"example.com/hangtape/sessions/records"
 )
 
 // damaged is a file that was damaged outside the program, with its last good copy.
@@ -130,22 +129,10 @@ func (d damaged) says() []string {
 
 // trouble is what is wrong: where it was cut, no fault of the text says it better.
 func (d damaged) trouble() string {
-	file := (*sessions.FileError)(nil)
-	switch {
-	case d.good.Cut:
+	if d.good.Cut {
 		return "it was cut; the last good copy goes on where it ends."
-	case !errors.As(d.good.Damage, &file):
-		return d.good.Damage.Error()
 	}
-	first, more := file.Faults[0], len(file.Faults)-1
-	trouble := first.String()
-	if first.Line > 0 {
-		trouble = fmt.Sprintf("line %d: %s", first.Line, trouble)
-	}
-	if more > 0 {
-		trouble += fmt.Sprintf(" (and %d more)", more)
-	}
-	return trouble
+	return (&records.Entry{Path: d.path, Err: d.good.Damage}).Trouble()
 }
 
 // acts are what can be done, each by its number.

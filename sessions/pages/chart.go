@@ -37,7 +37,7 @@ func (p *page) bars(name string, all []history.Session) {
 		rows[i], texts[i] = history.Check{Margin: nan}, "cannot be judged"
 		for _, c := range s.Checks {
 			if c.Name == name {
-				rows[i], texts[i] = c, word(c.Verdict)
+				rows[i], texts[i] = c, c.Verdict.Loud()
 			}
 		}
 		if c := rows[i]; c.Margin.Known() {

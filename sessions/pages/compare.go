@@ -55,7 +55,7 @@ func (p *page) head(letter string, h compare.Head) {
 		name = h.ID
 	}
 	p.para(0, letter+": "+name)
-	p.para(3, strings.Join(about, ", ")+": "+word(h.Outcome))
+	p.para(3, strings.Join(about, ", ")+": "+h.Outcome.Loud())
 }
 
 // day is the date of a time in RFC 3339.
@@ -94,9 +94,9 @@ func (p *page) changed(c compare.Changes) {
 }
 
 func (p *page) checkChange(r compare.CheckRow) string {
-	text := word(r.A.Verdict) + " then and now"
+	text := r.A.Verdict.Loud() + " then and now"
 	if r.VerdictChanged {
-		text = fmt.Sprintf("%s, then %s", word(r.A.Verdict), word(r.B.Verdict))
+		text = fmt.Sprintf("%s, then %s", r.A.Verdict.Loud(), r.B.Verdict.Loud())
 	}
 	switch {
 	case !r.Delta.Known():
@@ -231,7 +231,7 @@ func (p *page) checkRows(rows []compare.CheckRow) {
 
 func (p *page) checkSide(s compare.CheckSide, unit string) string {
 	if !s.Margin.Known() {
-		return word(s.Verdict)
+		return s.Verdict.Loud()
 	}
-	return word(s.Verdict) + " " + p.value(s.Margin, s.U, unit)
+	return s.Verdict.Loud() + " " + p.value(s.Margin, s.U, unit)
 }

@@ -70,9 +70,9 @@ func (p *page) past(s history.Session) {
 		p.para(4, p.typed(s.Error))
 		return
 	case s.Signed != nil:
-		head += fmt.Sprintf(": %s, signed %s %s", word(s.Outcome), word(s.Signed.Outcome), by(p.typed(s.Signed.By)))
+		head += fmt.Sprintf(": %s, signed %s %s", s.Outcome.Loud(), s.Signed.Outcome.Loud(), by(p.typed(s.Signed.By)))
 	default:
-		head += ": " + word(s.Outcome) + ", not signed"
+		head += ": " + s.Outcome.Loud() + ", not signed"
 	}
 	if !s.Finished && s.Signed == nil {
 		head += ", not finished"
@@ -165,7 +165,7 @@ func (p *page) judgedToday(all []history.Session) {
 			continue
 		}
 		none = false
-		p.item("", fmt.Sprintf("%s, %s: %s today", dayOfStamp(s.Started), sessions.Purpose(s.Purpose).Word(), word(s.Today.Outcome)))
+		p.item("", fmt.Sprintf("%s, %s: %s today", dayOfStamp(s.Started), sessions.Purpose(s.Purpose).Word(), s.Today.Outcome.Loud()))
 		for _, d := range s.Today.Differs {
 			then := d.Then.Word()
 			if then == "" {

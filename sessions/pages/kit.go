@@ -1,7 +1,6 @@
 package pages
 
 import (
-	"fmt"
 	"time"
 
 	"example.com/hangtape/fit"
@@ -47,13 +46,7 @@ func (p *page) tied(t sessions.Tied, then, now time.Time) string {
 }
 
 // days is how many days lie between two, in words.
-func days(from, to time.Time) string {
-	n := Days(from, to)
-	if n == 1 {
-		return "1 day"
-	}
-	return fmt.Sprintf("%d days", n)
-}
+func days(from, to time.Time) string { return rules.Count(Days(from, to), "day", "days") }
 
 // Days counts the calendar days from one time to another, in UTC.
 func Days(from, to time.Time) int {

@@ -37,7 +37,7 @@ func (p *page) listed(entries []*records.Entry) {
 	}
 	p.row("date", "climber", "place", "today", "signed", "id")
 	for _, e := range entries {
-		today, signed := word(e.Outcome), string(e.Signed)
+		today, signed := e.Outcome.Loud(), string(e.Signed)
 		if e.Moved {
 			today += "+" // the longest has 8 letters with it
 		}

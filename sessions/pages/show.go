@@ -22,12 +22,12 @@ func Show(f *sessions.File, now time.Time, l Look) ([]string, error) {
 	outcome := "cannot be judged"
 	if err == nil {
 		r.Findings = append(r.Findings, sessions.OddTimes(s, now)...)
-		outcome = fmt.Sprintf("%s (%s)%s", word(r.Outcome), rules.Tally(r.Checks), s.DrillReview().But())
+		outcome = fmt.Sprintf("%s (%s)%s", r.Outcome.Loud(), rules.Tally(r.Checks), s.DrillReview().But())
 	}
 	p.para(0, p.typed(f.Name)+": "+outcome)
 	if err == nil && s.SignOff != nil {
 		if n := len(sessions.JudgedDifferently(s, r)); n > 0 {
-			p.para(0, fmt.Sprintf("signed as %s; the rules of today judge %s differently: see the sign-off", word(s.SignOff.Outcome), rules.Count(n, "check", "checks")))
+			p.para(0, fmt.Sprintf("signed as %s; the rules of today judge %s differently: see the sign-off", s.SignOff.Outcome.Loud(), rules.Count(n, "check", "checks")))
 		}
 	}
 	p.people(s)
@@ -121,7 +121,7 @@ func (p *page) signOff(o *sessions.SignOff) {
 		p.item("", "nobody signed")
 		return
 	}
-	p.item("signed", join(word(o.Outcome), by(p.typed(o.By)), dayTold(o.At)))
+	p.item("signed", join(o.Outcome.Loud(), by(p.typed(o.By)), dayTold(o.At)))
 	p.item("note", p.typed(o.Note))
 }
 
@@ -135,7 +135,7 @@ func (p *page) today(s *sessions.Session, r *rules.Report) {
 		p.item("today", "the rules of today judge every check as it was signed")
 		return
 	}
-	p.item("today", fmt.Sprintf("the rules of today judge %d of %d checks differently, and %s in all", len(different), len(r.Checks), word(r.Outcome)))
+	p.item("today", fmt.Sprintf("the rules of today judge %d of %d checks differently, and %s in all", len(different), len(r.Checks), r.Outcome.Loud()))
 	for _, d := range different {
 		p.para(4, d.String())
 	}

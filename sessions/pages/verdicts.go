@@ -14,7 +14,7 @@ func Check(f *sessions.File, r *rules.Report, l Look) []string {
 	p := newPage(l)
 	s := f.Session
 	seen := s.DrillReview()
-	p.line(fmt.Sprintf("%s: %s (%s)%s", p.typed(f.Name), word(r.Outcome), rules.Tally(r.Checks), seen.But()))
+	p.line(fmt.Sprintf("%s: %s (%s)%s", p.typed(f.Name), r.Outcome.Loud(), rules.Tally(r.Checks), seen.But()))
 	if about := join(p.typed(s.Climber), p.typed(s.Place), dayTold(s.Started)); about != "" {
 		p.para(0, about)
 	}
@@ -50,7 +50,7 @@ func (p *page) verdicts(title string, all []rules.Check, kind rules.Kind) {
 	for _, v := range rules.Verdicts() {
 		for _, c := range all {
 			if c.Kind == kind && c.Verdict == v {
-				p.line("  " + pad(word(v), under-3) + " " + c.Name)
+				p.line("  " + pad(v.Loud(), under-3) + " " + c.Name)
 				p.para(blanks, rules.Sentence(c, p.Unit))
 			}
 		}
@@ -101,6 +101,3 @@ func (p *page) items(title string, lines []string) {
 		p.item("", l)
 	}
 }
-
-// word is a verdict as it is shown.
-func word(v rules.Verdict) string { return v.Loud() }

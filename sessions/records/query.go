@@ -51,8 +51,6 @@ var whole = map[string][]string{
 	"is":      {"finished", "unfinished", "signed", "unsigned", "differs", "moved", "twice", "bad"},
 }
 
-var purposes = []string{string(sessions.FirstFitting), string(sessions.ReTune), string(sessions.ReCheck), string(sessions.Review)}
-
 func checkNames() []string {
 	var names []string
 	for c := range rules.NumChecks {
@@ -110,7 +108,9 @@ func checkWord(key, word string) error {
 	case "verdict", "is":
 		fits, accepted = strings.HasPrefix, whole[key]
 	case "purpose":
-		accepted = purposes
+		for _, p := range sessions.Purposes() {
+			accepted = append(accepted, string(p))
+		}
 	case "check":
 		accepted = checkNames()
 	case "piece":
