@@ -156,7 +156,7 @@ func pack(root, out string) error {
 	if err := errors.Join(err, t.Close(), zip.Close()); err != nil {
 		return err
 	}
-	return os.WriteFile(out, b.Bytes(), 0o644) //nolint:gosec // handed out: everybody may read it
+	return handOut(out, b.Bytes())
 }
 
 // sums writes SHA256SUMS, which sha256sum -c reads.
@@ -169,5 +169,10 @@ func sums(dir string, names []string) error {
 		}
 		fmt.Fprintf(&b, "%x  %s\n", sha256.Sum256(text), name)
 	}
-	return os.WriteFile(filepath.Join(dir, "SHA256SUMS"), []byte(b.String()), 0o644) //nolint:gosec // handed out: everybody may read it
+	return handOut(filepath.Join(dir, "SHA256SUMS"), []byte(b.String()))
+}
+
+// handOut writes a file of the release.
+func handOut(name string, text []byte) error {
+	return os.WriteFile(name, text, 0o644) //nolint:gosec // who takes a release has to be able to read it
 }
