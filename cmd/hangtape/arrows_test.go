@@ -17,7 +17,7 @@ const module = "example.com/hangtape/"
 // library and itself: first our own packages, then libraries. Generators (main
 // packages outside cmd) and tests are free.
 var arrows = map[string][]string{
-	"internal": {"github.com/BurntSushi/toml"}, // words
+	"internal": {"github.com/BurntSushi/toml", "golang.org/x/tools"}, // words
 	"fit":      {"gonum.org/v1/gonum"},
 	"rules":    {module + "fit", module + "internal", "gonum.org/v1/gonum"},
 	"sessions": {module + "fit", module + "rules", module + "internal", "github.com/BurntSushi/toml", "github.com/oklog/ulid/v2", "github.com/gofrs/flock", "golang.org/x/sys", "golang.org/x/text", "github.com/mattn/go-runewidth"},

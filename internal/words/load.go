@@ -1,22 +1,17 @@
 package words
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
-	"fmt"
 	"go/ast"
-	"go/importer"
-	"go/parser"
 	"go/token"
 	"go/types"
-	"io"
 	"os"
-	"os/exec"
 	"path"
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"golang.org/x/tools/go/packages"
 )
 
 const module = "example.com/hangtape/"
@@ -31,59 +26,50 @@ type source struct {
 }
 
 // load reads the packages that the program is built of, with their types, in
-// the order of their paths. What the compiler knows of libraries it gets from
-// the Go tool.
-func load(root string) ([]*source, error) {
-	c := exec.Command("go", "list", "-json=ImportPath,Dir,GoFiles,Export,Module", "-export", "-deps", "./cmd/hangtape")
-	c.Dir = root
-	var said bytes.Buffer
-	c.Stderr = &said
-	out, err := c.Output()
+// the order of their paths, and tells the root of the repository in which dir
+// lies. What the compiler knows of libraries comes from the Go tool.
+func load(dir string) (root string, all []*source, err error) {
+	c := &packages.Config{Dir: dir, Mode: packages.NeedName | packages.NeedModule | packages.NeedImports | packages.NeedDeps}
+	program, err := loaded(c, module+"cmd/hangtape")
 	if err != nil {
-		return nil, fmt.Errorf("go list: %w\n%s", err, said.Bytes())
+		return "", nil, err
 	}
-	type listed struct {
-		ImportPath, Dir, Export string
-		GoFiles                 []string
-		Module                  *struct{ Main bool }
-	}
-	exports := map[string]string{}
-	var own []listed
-	for d := json.NewDecoder(bytes.NewReader(out)); ; {
-		var l listed
-		if err := d.Decode(&l); errors.Is(err, io.EOF) {
-			break
-		} else if err != nil {
-			return nil, err
+	var own []string
+	packages.Visit(program, nil, func(p *packages.Package) {
+		if p.Module != nil && p.Module.Main {
+			own, root = append(own, p.PkgPath), p.Module.Dir
 		}
-		exports[l.ImportPath] = l.Export
-		if l.Module != nil && l.Module.Main {
-			own = append(own, l)
-		}
+	})
+	c.Mode = packages.NeedName | packages.NeedCompiledGoFiles | packages.NeedImports | packages.NeedSyntax | packages.NeedTypes | packages.NeedTypesInfo
+	found, err := loaded(c, own...)
+	if err != nil {
+		return "", nil, err
 	}
-	slices.SortFunc(own, func(a, b listed) int { return strings.Compare(a.ImportPath, b.ImportPath) })
-	fset := token.NewFileSet()
-	how := importer.ForCompiler(fset, "gc", func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) })
-	var all []*source
-	for _, l := range own {
-		info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Defs: map[*ast.Ident]types.Object{}, Uses: map[*ast.Ident]types.Object{}, Selections: map[*ast.SelectorExpr]*types.Selection{}}
-		var files []*ast.File
-		for _, name := range l.GoFiles {
-			file := filepath.Join(l.Dir, name)
-			text, err := os.ReadFile(file)
+	slices.SortFunc(found, func(a, b *packages.Package) int { return strings.Compare(a.PkgPath, b.PkgPath) })
+	for _, p := range found {
+		for i, file := range p.Syntax {
+			name := p.CompiledGoFiles[i]
+			text, err := os.ReadFile(name)
 			if err != nil {
-				return nil, err
+				return "", nil, err
 			}
-			parsed, err := parser.ParseFile(fset, file, text, parser.SkipObjectResolution)
-			if err != nil {
-				return nil, err
-			}
-			files = append(files, parsed)
-			all = append(all, &source{path: path.Join(strings.TrimPrefix(l.ImportPath, module), name), text: text, fset: fset, file: parsed, info: info})
-		}
-		if _, err := (&types.Config{Importer: how}).Check(l.ImportPath, fset, files, info); err != nil {
-			return nil, err
+			all = append(all, &source{path: path.Join(strings.TrimPrefix(p.PkgPath, module), filepath.Base(name)), text: text, fset: p.Fset, file: file, info: p.TypesInfo})
 		}
 	}
-	return all, nil
+	return root, all, nil
+}
+
+// loaded are the packages, all without errors of their own.
+func loaded(c *packages.Config, paths ...string) ([]*packages.Package, error) {
+	found, err := packages.Load(c, paths...)
+	if err != nil {
+		return nil, err
+	}
+	var wrong []error
+	for _, p := range found {
+		for _, e := range p.Errors {
+			wrong = append(wrong, e)
+		}
+	}
+	return found, errors.Join(wrong...)
 }

@@ -1,10 +1,6 @@
 package words
 
-import (
-	"fmt"
-	"os/exec"
-	"strings"
-)
+import "fmt"
 
 // Program is the source of the program, with its texts.
 type Program struct {
@@ -17,16 +13,11 @@ type Program struct {
 
 // Load reads the program in whose repository dir lies.
 func Load(dir string) (*Program, error) {
-	c := exec.Command("go", "list", "-m", "-f", "{{.Dir}}")
-	c.Dir = dir
-	root, err := c.Output()
+	root, files, err := load(dir)
 	if err != nil {
-		return nil, fmt.Errorf("no Go module at %s (go list -m: %w); run this in the repository", dir, err)
+		return nil, fmt.Errorf("the source cannot be read from %s; run this in the repository: %w", dir, err)
 	}
-	p := &Program{Root: strings.TrimSpace(string(root))}
-	if p.files, err = load(p.Root); err != nil {
-		return nil, err
-	}
+	p := &Program{Root: root, files: files}
 	for _, f := range p.files {
 		p.all = append(p.all, f.uses()...)
 	}
