@@ -120,7 +120,7 @@ func (m *Model) labelMissing(q Quantity) []string {
 	case NeedTetherStrength:
 		return m.strengthMissing(PieceTether)
 	}
-	return nil // no quantity: a test of rules holds that what a check rests on names its keys
+	return nil // no quantity; a test of rules holds that what a check rests on names its keys
 }
 
 // strengthMissing is what the strength of a piece's cord lacks: its diameter, or

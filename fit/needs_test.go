@@ -154,3 +154,10 @@ func TestKeysInTheOrderOfTheFile(t *testing.T) {
 		}
 	}
 }
+
+func TestNoQuantityLacksNothing(t *testing.T) {
+	m := fit.NewModel(&fit.Fitting{}, fit.Options{})
+	if keys := m.Missing(fit.Quantity(-1)); keys != nil {
+		t.Errorf("%v", keys)
+	}
+}

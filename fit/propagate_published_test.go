@@ -80,6 +80,19 @@ func TestPropagateShift(t *testing.T) {
 	near(t, "shift of the product", shift, 0, 1e-12)
 }
 
+// Who has seen enough of the contributions is not told the rest.
+func TestContributionsEndEarly(t *testing.T) {
+	p := fit.Propagate(func(x, out []float64) { out[0] = x[0] + x[1] + x[2] }, []float64{1, 2, 3}, []float64{1, 1, 1}, nil, 1)
+	seen := 0
+	for range p.Contributions(0) {
+		seen++
+		break
+	}
+	if seen != 1 {
+		t.Errorf("told %d", seen)
+	}
+}
+
 // At the edge of the domain one step counts whole; past both edges nothing is
 // known.
 func TestPropagateAtTheEdgeOfTheDomain(t *testing.T) {

@@ -119,15 +119,12 @@ func (s *said) fill(b []byte, text string) []byte {
 	}
 }
 
-// sideWord is an end of a check that stands in a sentence.
+// sideWord is a side as it stands in a sentence: other ends are not named there.
 func sideWord(at string) string {
-	switch at {
-	case "left":
+	if at == "left" {
 		return "left"
-	case "right":
-		return "right"
 	}
-	return at
+	return "right"
 }
 
 // amount adds the absolute value of v and, where there are two words for it, the

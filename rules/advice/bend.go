@@ -106,7 +106,7 @@ func (r *sampler) bendRange() (mover int, lo, hi float64) {
 }
 
 // fitCurve lays a curve through what a margin came to at some distances,
-// ascending; nil where there are too few.
+// ascending; nil where there are too few, or they lie too close for one.
 func fitCurve(at, got []sum) *curve {
 	if len(at) < 4 {
 		return nil
@@ -123,16 +123,18 @@ func fitCurve(at, got []sum) *curve {
 		}
 		return ys
 	}
-	if err := c.margin.Fit(xs, through(func(k int) float64 { return got[k].margin })); err != nil {
-		return nil
-	}
-	// the margin's slope is known from here on
 	own := func(k int) sum { return c.brings(xs[k], at[k].variance) }
-	if err := c.variance.Fit(xs, through(func(k int) float64 { return got[k].variance - own(k).variance })); err != nil {
-		return nil
-	}
-	if err := c.shift.Fit(xs, through(func(k int) float64 { return got[k].shift - own(k).shift })); err != nil {
-		return nil
+	for _, part := range []struct {
+		of *interp.NotAKnotCubic
+		y  func(k int) float64
+	}{
+		{&c.margin, func(k int) float64 { return got[k].margin }}, // first: its slope is in the others
+		{&c.variance, func(k int) float64 { return got[k].variance - own(k).variance }},
+		{&c.shift, func(k int) float64 { return got[k].shift - own(k).shift }},
+	} {
+		if err := part.of.Fit(xs, through(part.y)); err != nil {
+			return nil
+		}
 	}
 	return c
 }

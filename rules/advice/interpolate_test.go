@@ -67,3 +67,18 @@ func TestConflictWithoutChecksIsOfEveryMust(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// Distances that lie too close for a curve have none: the full model is asked.
+func TestNoCurveThroughDistancesThatAreOne(t *testing.T) {
+	var at, got []sum
+	for k := range 6 {
+		at, got = append(at, sum{margin: 800 + 1e-300*float64(k)}), append(got, sum{margin: float64(k)})
+	}
+	at[5].margin, at[1].margin, at[2].margin, at[3].margin, at[4].margin = 900, math.Nextafter(800, 900), math.Nextafter(math.Nextafter(800, 900), 900), 850, 875
+	if c := fitCurve(at, got); c != nil {
+		t.Errorf("at 850: %v", c.at(sum{margin: 850}))
+	}
+	if c := fitCurve(at[:3], got[:3]); c != nil {
+		t.Error("a curve through three")
+	}
+}

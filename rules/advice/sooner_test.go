@@ -125,3 +125,15 @@ func TestFirstReadingIsTheOneThatHelpsMost(t *testing.T) {
 		t.Errorf("%d helped and %d not: too few", helped, none)
 	}
 }
+
+// Where it is not known how sure the musts are, no reading is said to make them so.
+func TestNothingIsSoonerWhereUncertaintyIsUnknown(t *testing.T) {
+	a := advising(t, "1-good-kit", wide)
+	for _, d := range a.chooser.musts {
+		d.more.variance = math.NaN()
+	}
+	all := a.chooser.sets[len(a.chooser.sets)-1]
+	if keys := a.readingsFor(all, a.subjects[0].assessed.Readable(), mostReadings); keys != nil {
+		t.Errorf("%v", keys)
+	}
+}

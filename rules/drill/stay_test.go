@@ -1,6 +1,7 @@
 package drill_test
 
 import (
+	"math"
 	"testing"
 
 	"example.com/hangtape/fit"
@@ -25,6 +26,19 @@ func TestWhoStaysBelowTheUnionPasses(t *testing.T) {
 					t.Errorf("%s: %g kg %g mm below the union: %s by %s, 0.1 m closer %s", name, s.Mass, above, at, limit, closer)
 				}
 			}
+		}
+	}
+}
+
+// No rope is long enough for a climber whose weight twice over is more than the
+// saddle is to see: a climber hangs with that much at the least.
+func TestWhoIsTooHeavyForTheSaddleStaysNowhere(t *testing.T) {
+	f, l, _ := example(t, "1-good-kit")
+	g := *f
+	g.Mass = fit.Some(210) // 4.1 kN twice over
+	for _, s := range drill.New(&g, l, rules.Assess(&g, l)).Force.Stay {
+		if s.Mass >= 210 && !math.IsNaN(s.Saddle) {
+			t.Errorf("%g kg: %g mm", s.Mass, s.Saddle)
 		}
 	}
 }
